@@ -1,0 +1,1 @@
+"""A pattern designer's bench: grade every size, prove every row in every size, print the pattern."""

@@ -1,0 +1,170 @@
+"""A pattern file as written: every value with its place, nothing worked out yet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+from gradegen.design.formula import Amount, Formula
+from gradegen.design.rows import Definition, Listed, Number, Row
+from gradegen.findings import Place, Written
+
+Shape = Literal["flat", "joined rounds", "spiral", "half-twist band"]
+Terms = Literal["US", "UK"]
+Take = Literal["low", "middle", "high"]
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A stretch of prose with its place, and the size lists and `{names}` that stand in it."""
+
+    text: str
+    place: Place = field(compare=False)
+    lists: tuple[Listed, ...] = field(default=(), compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Designer:
+    """Who made it, where to ask for help, and the year of the copyright line."""
+
+    name: Text
+    help: Text | None
+    year: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class SizeChoice:
+    """Which table, which of its sizes (None: all), by which body column, and which end of a to-fit band is graded."""
+
+    table: Text
+    wanted: tuple[Text, ...] | None
+    by: Text | None
+    take: Take
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Yarn:
+    """One yarn: weight category name, fibre, put-up (length and mass per skein), colour, and evidence of use."""
+
+    letter: str
+    weight: Text | None
+    fibre: Text | None
+    colour: Text | None
+    skein_length: Amount | None
+    skein_mass: Amount | None
+    sample_size: Text | None
+    sample_used: Amount | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches (or pattern repeats) and rows over a length, as given; the second pair is before washing.
+
+    `stitches` counts stitches over `over`; where the designer measured repeats, `repeats` counts repeats of `repeat_of`
+    stitches instead.
+    """
+
+    name: str
+    stitches: Fraction | None
+    repeats: Fraction | None
+    repeat_of: int | None
+    rows: Fraction | None
+    over: Amount
+    hook: Amount | None
+    state: Literal["blocked", "unblocked"] | None
+    before_stitches: Fraction | None
+    before_rows: Fraction | None
+    note: Text | None
+    place: Place = field(compare=False)
+    places: Mapping[str, Place] = field(default_factory=dict, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What the finished piece should be: a sum of body columns and ease, per size."""
+
+    name: str
+    formula: Formula
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class CountRule:
+    """How one count is found: a length at a gauge, snapped; or a plain sum of other counts.
+
+    `across` (stitches) or `along` (rows) names the measure; `n = k * multiple + plus`; `chain = n + base_extra`;
+    `parity`; `least`; `tie`: which way an exact half goes; `both_sides`: each round adds its height twice (half-twist
+    band); `formula` instead of a measure: `2 * band + 1`. `pieces`: the measure is shared by this many equal pieces.
+    """
+
+    name: str
+    across: Formula | None
+    along: Formula | None
+    formula: Formula | None
+    gauge: Text | None
+    multiple: int
+    plus: int
+    base_extra: int
+    parity: Literal["even", "odd"] | None
+    least: int | None
+    most: int | None
+    tie: Literal["up", "down"]
+    both_sides: bool
+    pieces: int
+    place: Place = field(compare=False)
+    places: Mapping[str, Place] = field(default_factory=dict, compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece of the work: its shape, its notes and its rows in working order."""
+
+    name: Text
+    shape: Shape
+    notes: tuple[Text, ...]
+    rows: tuple[Row, ...]
+    width: Text | None
+    length: Text | None
+    place: Place = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Notion:
+    """Something else that is needed, with how many per size when it is counted."""
+
+    what: Text
+    number: Number | None
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """The whole pattern file as written."""
+
+    file: str
+    title: Text
+    version: Text | None
+    about: Text | None
+    designer: Designer | None
+    terms: Terms
+    level: Text | None
+    wearer: Literal["baby", "child", "adult"] | None
+    sizes: SizeChoice
+    units: Literal["inches first", "centimetres first"]
+    rounding: Text | None
+    yarns: tuple[Yarn, ...]
+    notions: tuple[Notion, ...]
+    gauges: Mapping[str, Gauge]
+    measures: Mapping[str, Measure]
+    counts: Mapping[str, CountRule]
+    definitions: tuple[Definition, ...]
+    notes: tuple[Text, ...]
+    pieces: tuple[Piece, ...]
+    finishing: tuple[Text, ...]
+    cautions: tuple[Text, ...]
+    licence: Text | None
+    sources: Mapping[str, Written] = field(default_factory=dict, compare=False)
+    place: Place = field(compare=False, kw_only=True)

@@ -1,0 +1,54 @@
+"""What working a row gives: edge before and after, what each step took and made, what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from gradegen.design.edge import Edge
+from gradegen.design.rows import Row
+from gradegen.findings import Finding, Place
+
+Status = Literal["proved", "wrong", "not-checked"]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedStep:
+    """One step as worked in one size: how often it ran, what it took of the edge and made, all in words and in counts."""
+
+    words: str
+    times: int
+    takes: int
+    takes_words: str
+    makes: int
+    makes_words: str
+    left: int
+    place: Place
+    depth: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedRow:
+    """One row (or range of rows) in one size.
+
+    `made`: stitches of the last row worked. `units`: made by name ("dc", "ch-2 sp", "shell"). `taken`: stitches of the
+    edge before that were used. `times`: rows worked under this label. `reading`: choices made, in words. A row for
+    other sizes only has status "not-checked" and `worked` False.
+    """
+
+    row: Row
+    label: str
+    size: str
+    status: Status
+    before: Edge
+    after: Edge
+    made: int | None
+    units: Mapping[str, int]
+    taken: int | None
+    times: int
+    reading: tuple[str, ...]
+    steps: tuple[WorkedStep, ...]
+    findings: tuple[Finding, ...]
+    why_not: str = ""
+    applies: bool = True
