@@ -9,22 +9,14 @@ from functools import lru_cache
 from pathlib import Path
 
 from gradegen.findings import Place
-
-LARGEST_SHOWN = 5_000_000  # bytes; larger files are never patterns, and their lines are not shown
-LINE_ENDS = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
+from gradegen.read.files import open_text
 
 
 @lru_cache(maxsize=8)
 def source_lines(file: str) -> tuple[str, ...]:
-    """All lines of a file as its reader counts them; () when it can't be shown."""
-    path = Path(file)
-    try:
-        if not path.is_file() or path.stat().st_size > LARGEST_SHOWN:
-            return ()
-        text = path.read_bytes().decode("utf-8-sig", errors="replace")
-    except OSError:
-        return ()
-    return tuple(LINE_ENDS.split(text))
+    """All lines of a file; () when it can't be read."""
+    written, _ = open_text(Path(file))
+    return tuple(written.text.split("\n")) if written else ()
 
 
 def source_line(place: Place) -> str | None:

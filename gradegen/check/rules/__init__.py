@@ -1,0 +1,22 @@
+"""The rules that compare things after grading and working: one rule a file, all in one tuple, in a fixed order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Protocol
+
+from gradegen.design.checked import Checked
+from gradegen.findings import Finding, Rule
+
+
+class CheckingRule(Protocol):
+    """A rule file: its `RULE`, and `find`, which gives what the rule finds."""
+
+    RULE: Rule
+
+    def find(self, checked: Checked) -> Iterator[Finding]:
+        """What this rule finds in one pattern."""
+        ...
+
+
+RULES: tuple[CheckingRule, ...] = ()

@@ -1,0 +1,23 @@
+"""Every rule over the whole pattern; a rule that fails becomes one finding, and the others still run."""
+
+from __future__ import annotations
+
+from gradegen.check.rules import RULES, CheckingRule
+from gradegen.design.checked import Checked
+from gradegen.findings import Finding
+from gradegen.findings.internal import fault_finding
+
+
+def check_pattern(checked: Checked, rules: tuple[CheckingRule, ...] = RULES) -> tuple[Finding, ...]:
+    """What the rules find in a graded and worked pattern, in the order of the rules."""
+    findings: list[Finding] = []
+    for rule in rules:
+        findings.extend(_found_by(rule, checked))
+    return tuple(findings)
+
+
+def _found_by(rule: CheckingRule, checked: Checked) -> list[Finding]:
+    try:
+        return list(rule.find(checked))
+    except Exception as fault:
+        return [fault_finding(f"The rule {rule.RULE.id}", fault, checked.pattern.place)]

@@ -1,0 +1,144 @@
+"""The one conductor: runs the stages in order, gathers their findings, times each, and survives a fault of our own."""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, TypeVar
+
+from gradegen.findings import Finding, Place
+from gradegen.findings.internal import fault_finding
+
+if TYPE_CHECKING:
+    from gradegen.design.checked import Checked
+    from gradegen.design.graded import GradedSize
+    from gradegen.design.pattern import Pattern
+    from gradegen.design.sizes import SizeTable
+    from gradegen.design.worked import WorkedRow
+
+Result = TypeVar("Result")
+Findings = tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a run over one file gave; `checked` is None when the file could not be read.
+
+    `findings` are sorted by place, rule and size; `timings` are seconds per stage, in order.
+    """
+
+    file: str
+    checked: Checked | None
+    findings: Findings
+    timings: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
+class _Run:
+    """Findings and timings while the stages follow each other."""
+
+    file: str
+    findings: list[Finding] = field(default_factory=list)
+    timings: dict[str, float] = field(default_factory=dict)
+
+    def stage(self, name: str, call: Callable[[], tuple[Result, Iterable[Finding]]], otherwise: Result) -> Result:
+        """What one stage gives; `otherwise`, with one internal finding, when the stage fails."""
+        start = time.perf_counter()
+        try:
+            result, findings = call()
+            self.findings.extend(findings)
+        except Exception as fault:
+            result = otherwise
+            self.findings.append(fault_finding(_PARTS[name], fault, first_place(self.file)))
+        self.timings[name] = time.perf_counter() - start
+        return result
+
+
+def check_file(path: str | os.PathLike[str]) -> Outcome:
+    """A pattern file read, graded, worked and checked."""
+    run = _Run(os.fspath(path))
+    read = _read(run)
+    if read is None:
+        return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
+    pattern, table = read
+    sizes = _grade(run, pattern, table)
+    worked = _work(run, pattern, sizes)
+    checked = _gathered(pattern, table, sizes, worked, run.findings)
+    run.stage("check", lambda: (None, _check(checked)), None)
+    return _outcome(run, checked)
+
+
+def grade_file(path: str | os.PathLike[str]) -> Outcome:
+    """A pattern file read and graded; its rows are not worked."""
+    run = _Run(os.fspath(path))
+    read = _read(run)
+    if read is None:
+        return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
+    pattern, table = read
+    return _outcome(run, _gathered(pattern, table, _grade(run, pattern, table), {}, run.findings))
+
+
+def sorted_findings(findings: Iterable[Finding], sizes: Sequence[str]) -> Findings:
+    """Findings in reading order: by place, then rule, then size as the pattern orders them; said once each."""
+    order = {name: index for index, name in enumerate(sizes)}
+    once = dict.fromkeys(findings)
+    return tuple(sorted(once, key=lambda finding: (finding.place, finding.rule, order.get(finding.size or "", -1))))
+
+
+_PARTS = {
+    "read": "The reader of patterns",
+    "grade": "The grading of sizes",
+    "work": "The working of rows",
+    "check": "The checking of patterns",
+    "write": "The printing of patterns",
+}
+
+
+def first_place(file: str) -> Place:
+    """The beginning of a file, for what concerns the whole of it."""
+    return Place(file, 1, 1, 1, 1)
+
+
+def _read(run: _Run) -> tuple[Pattern, SizeTable] | None:
+    from gradegen.read.pattern_file import read_pattern_and_table
+
+    return run.stage("read", lambda: read_pattern_and_table(run.file), None)
+
+
+def _grade(run: _Run, pattern: Pattern, table: SizeTable) -> tuple[GradedSize, ...]:
+    from gradegen.grade import grade_sizes
+
+    return run.stage("grade", lambda: grade_sizes(pattern, table), ())
+
+
+def _work(run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...]) -> Mapping[str, tuple[WorkedRow, ...]]:
+    from gradegen.work import work_rows
+
+    return run.stage("work", lambda: work_rows(pattern, sizes), {})
+
+
+def _check(checked: Checked) -> Iterable[Finding]:
+    from gradegen.check.run import check_pattern
+
+    return check_pattern(checked)
+
+
+def _gathered(
+    pattern: Pattern,
+    table: SizeTable,
+    sizes: tuple[GradedSize, ...],
+    worked: Mapping[str, tuple[WorkedRow, ...]],
+    findings: Iterable[Finding],
+) -> Checked:
+    from gradegen.design.checked import Checked
+
+    statuses = [row.status for rows in worked.values() for row in rows if row.applies]
+    proved, wrong = statuses.count("proved"), statuses.count("wrong")
+    return Checked(pattern, table, sizes, worked, tuple(findings), proved, wrong, len(statuses) - proved - wrong)
+
+
+def _outcome(run: _Run, checked: Checked) -> Outcome:
+    findings = sorted_findings(run.findings, [size.name for size in checked.sizes])
+    return Outcome(run.file, replace(checked, findings=findings), findings, run.timings)

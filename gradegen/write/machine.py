@@ -1,0 +1,151 @@
+"""What other programs read: findings and grading as JSON and CSV. Numbers leave the exact world here, and only here."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from typing import Any
+
+from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
+from gradegen.findings import Finding, Place
+
+VERSION = 1
+PLACES = 4  # decimals of printed inches and raw counts
+
+
+def findings_json(
+    findings: Iterable[Finding], proved: int, wrong: int, not_checked: int, timings: Mapping[str, float] | None = None
+) -> str:
+    """The answer of `check --json`: every finding, one per size, and how many row-size pairs were proved."""
+    answer: dict[str, Any] = {
+        "version": VERSION,
+        "findings": [finding_values(finding) for finding in findings],
+        "proved": proved,
+        "wrong": wrong,
+        "not_checked": not_checked,
+    }
+    if timings is not None:
+        answer["timings"] = {stage: round(seconds, PLACES) for stage, seconds in timings.items()}
+    return json.dumps(answer, indent=1)
+
+
+def finding_values(finding: Finding) -> dict[str, Any]:
+    """One finding with every field, empty ones as null."""
+    return {
+        "rule": finding.rule,
+        "severity": str(finding.severity),
+        "place": place_values(finding.place),
+        "size": finding.size,
+        "row": finding.row,
+        "message": finding.message,
+        "expected": finding.expected,
+        "found": finding.found,
+        "because": finding.because,
+        "hint": finding.hint,
+        "see_also": [{"place": place_values(place), "words": words} for place, words in finding.see_also],
+        "follows": finding.follows,
+    }
+
+
+def place_values(place: Place) -> dict[str, Any]:
+    """A place by its five numbers and names."""
+    return {
+        "file": place.file,
+        "line": place.line,
+        "column": place.column,
+        "end_line": place.end_line,
+        "end_column": place.end_column,
+    }
+
+
+def grading_json(sizes: Sequence[GradedSize]) -> str:
+    """The answer of `grade --json`: sizes in order, then per measure and per count one entry per size."""
+    measures = {
+        name: [measure_values(size.measures[name]) for size in sizes if name in size.measures]
+        for name in _names(sizes, "measures")
+    }
+    counts = {
+        name: [count_values(size.counts[name]) for size in sizes if name in size.counts]
+        for name in _names(sizes, "counts")
+    }
+    return json.dumps({"sizes": [size.name for size in sizes], "measures": measures, "counts": counts}, indent=1)
+
+
+def measure_values(measure: GradedMeasure) -> dict[str, Any]:
+    """One measure in one size, decimal inches and centimetres."""
+    return {
+        "target_in": _decimal(measure.target),
+        "finished_in": _decimal(measure.finished),
+        "printed_in": _decimal(measure.printed),
+        "printed_cm": _decimal(measure.printed * Fraction(254, 100)),
+        "drift_in": _decimal(measure.drift),
+    }
+
+
+def count_values(count: GradedCount) -> dict[str, Any]:
+    """One count in one size: raw, snapped, what it measures, and how it was rounded."""
+    return {
+        "target_in": _decimal(count.target),
+        "raw": _decimal(count.raw),
+        "count": count.n,
+        "chain": count.chain,
+        "repeats": count.repeats,
+        "unit": count.unit,
+        "finished_in": _decimal(count.finished),
+        "drift_in": _decimal(count.drift),
+        "rounded": count.rounded,
+        "below": count.below,
+        "above": count.above,
+    }
+
+
+def grading_csv(sizes: Sequence[GradedSize]) -> str:
+    """The answer of `grade --csv`: one line per count or measure and size."""
+    out = io.StringIO()
+    table = csv.writer(out, lineterminator="\n")
+    table.writerow(
+        ["kind", "name", "size", "target in", "raw", "count", "chain", "finished in", "drift in", "unit", "rounded"]
+    )
+    for name in _names(sizes, "measures"):
+        for size in sizes:
+            if name in size.measures:
+                one = measure_values(size.measures[name])
+                table.writerow(
+                    [
+                        "measure",
+                        name,
+                        size.name,
+                        one["target_in"],
+                        "",
+                        "",
+                        "",
+                        one["printed_in"],
+                        one["drift_in"],
+                        "in",
+                        "",
+                    ]
+                )
+    for name in _names(sizes, "counts"):
+        for size in sizes:
+            if name in size.counts:
+                table.writerow(_count_cells(name, size.name, count_values(size.counts[name])))
+    return out.getvalue().rstrip("\n")
+
+
+def _count_cells(name: str, size: str, one: Mapping[str, Any]) -> list[Any]:
+    fields = ("target_in", "raw", "count", "chain", "finished_in", "drift_in", "unit", "rounded")
+    return ["count", name, size, *("" if one[field] is None else one[field] for field in fields)]
+
+
+def _names(sizes: Sequence[GradedSize], kind: str) -> list[str]:
+    return list(dict.fromkeys(name for size in sizes for name in getattr(size, kind)))
+
+
+def _decimal(number: Fraction | None) -> int | float | None:
+    if number is None:
+        return None
+    rounded = round(number, PLACES)
+    return rounded.numerator if rounded.denominator == 1 else float(rounded)
