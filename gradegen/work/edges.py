@@ -1,0 +1,205 @@
+"""Edges: reading them from `8 x (dc, ch-1 sp), sc`, tidying, turning, and counting what stands on them."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+
+from gradegen.design.edge import Edge, Kind, Run, Target
+
+_KEPT: dict[Target, Target] = {}
+_COUNTED: frozenset[Kind] = frozenset({"st", "ch", "free loop", "row end"})
+_PIECE = re.compile(r"\s*(?:(\d+)\s*x\s*\(|(\d+)\s*x\s+|(\)|,|\()|([^,()]+))")
+
+
+def target(
+    kind: Kind, name: str, length: int = 0, group: str = "", nth: int = 0, size: int = 0, chain: bool = False
+) -> Target:
+    """The one shared Target of this description, so that equal targets are the same object."""
+    made = Target(kind, name, length, group, nth, size, chain)
+    return _KEPT.setdefault(made, made)
+
+
+def space(length: int) -> Target:
+    """A chain space of so many chains."""
+    return target("sp", "sp", length)
+
+
+def named(words: str) -> Target:
+    """The target that runs text names: "dc", "ch-2 sp", "ch", "row ends", "free loops", "sts"."""
+    words = words.strip()
+    if found := re.fullmatch(r"ch-?\s*(\d+)\s*(?:sp|loop|lp)s?", words):
+        return space(int(found[1]))
+    if words in ("sp", "sps", "loop", "loops"):
+        return space(0)
+    for kind in ("ch", "row end", "free loop"):
+        if words in (kind, kind + "s", kind + "es"):
+            return target(kind, kind)
+    if words in ("picot", "picots"):
+        return target("gap", "picot")
+    if words.endswith("s") and words[:-1] in ("st", "sc", "hdc", "dc", "tr", "dtr"):
+        words = words[:-1]
+    return target("st", words)
+
+
+class _RunsReader:
+    """Reads `item, item`; item = `[N x] (items)` or `[N] name`."""
+
+    def __init__(self, text: str) -> None:
+        self.text, self.at = text, 0
+
+    def items(self) -> Edge:
+        found: list[Target | Run] = []
+        while self.at < len(self.text):
+            match = _PIECE.match(self.text, self.at)
+            if match is None:
+                break
+            self.at = match.end()
+            opened, times, sign, words = match.groups()
+            if opened:
+                found.append(Run(int(opened), self.items()))
+            elif times:
+                found.append(Run(int(times), (self.single(),)))
+            elif sign == "(":
+                found.append(Run(1, self.items()))
+            elif sign == ")":
+                break
+            elif words and words.strip():
+                found.append(_counted_name(words.strip()))
+        return tuple(found)
+
+    def single(self) -> Target | Run:
+        match = re.compile(r"[^,()]+").match(self.text, self.at)
+        if match is None:
+            return named("st")
+        self.at = match.end()
+        return _counted_name(match[0].strip())
+
+
+def _counted_name(words: str) -> Target | Run:
+    if found := re.fullmatch(r"(\d+)(?:\s+(\S.*))?", words):
+        return Run(int(found[1]), (named(found[2] or "st"),))
+    return named(words)
+
+
+def read_runs(text: str) -> Edge:
+    """The edge that runs text describes, tidied."""
+    return tidy(_RunsReader(text).items())
+
+
+def plain(number: int, name: str = "st", kind: Kind = "st") -> Edge:
+    """So many plain stitches (or chains)."""
+    return (Run(number, (target(kind, name),)),) if number > 0 else ()
+
+
+def _lone(item: Target | Run) -> tuple[int, Edge]:
+    return (item.times, item.items) if isinstance(item, Run) else (1, (item,))
+
+
+def _joined(found: list[Target | Run], item: Target | Run) -> None:
+    """Append, melting equal neighbours into one run."""
+    times, items = _lone(item)
+    if times < 1 or not items:
+        return
+    if found:
+        before_times, before = _lone(found[-1])
+        if before == items:
+            found[-1] = Run(before_times + times, items)
+            return
+    found.append(item if times > 1 or isinstance(item, Target) else items[0] if len(items) == 1 else item)
+
+
+def tidy(edge: Iterable[Target | Run]) -> Edge:
+    """The same edge in its shortest usual form: neighbours melted, single runs opened."""
+    found: list[Target | Run] = []
+    for item in edge:
+        if isinstance(item, Target):
+            _joined(found, item)
+            continue
+        inner = tidy(item.items) if len(item.items) > 1 or isinstance(item.items[0], Run) else item.items
+        if not inner:
+            continue
+        if item.times == 1:
+            for one in inner:
+                _joined(found, one)
+        elif len(inner) == 1 and isinstance(inner[0], Run):
+            _joined(found, Run(item.times * inner[0].times, inner[0].items))
+        else:
+            _joined(found, Run(item.times, inner))
+    return tuple(found)
+
+
+def _mirrored(one: Target) -> Target:
+    if not one.nth:
+        return one
+    return target(one.kind, one.name, one.length, one.group, one.size + 1 - one.nth, one.size, one.chain)
+
+
+def turned(edge: Edge) -> Edge:
+    """The edge as the next row meets it after turning: last first, groups mirrored."""
+    return tuple(
+        Run(item.times, turned(item.items)) if isinstance(item, Run) else _mirrored(item) for item in reversed(edge)
+    )
+
+
+def turned_round(edge: Edge) -> Edge:
+    """A joined round that turns: the first stitch stays first, then the last one back to the second."""
+    first, rest = split_first(edge)
+    return tidy((*first, *turned(rest)))
+
+
+def split_first(edge: Edge) -> tuple[Edge, Edge]:
+    """The first target, and the rest."""
+    if not edge:
+        return (), ()
+    head, tail = edge[0], edge[1:]
+    if isinstance(head, Target):
+        return (head,), tail
+    first, inner = split_first(head.items)
+    again = (Run(head.times - 1, head.items),) if head.times > 1 else ()
+    return first, (*inner, *again, *tail)
+
+
+def tally(edge: Edge) -> Counter[Target]:
+    """How often each target stands on the edge."""
+    found: Counter[Target] = Counter()
+    for item in edge:
+        if isinstance(item, Run):
+            for one, number in tally(item.items).items():
+                found[one] += number * item.times
+        else:
+            found[item] += 1
+    return found
+
+
+def stitches(edge: Edge) -> int:
+    """Countable places: stitches, chains, free loops, row ends."""
+    total = 0
+    for item in edge:
+        if isinstance(item, Run):
+            total += item.times * stitches(item.items)
+        elif item.kind in _COUNTED:
+            total += 1
+    return total
+
+
+def words(edge: Edge, most: int = 12) -> str:
+    """The edge in trade words: `8 x (dc, ch-1 sp), sc`."""
+    parts = [_item_words(item) for item in edge[:most]]
+    return ", ".join(parts) + (", ..." if len(edge) > most else "") or "nothing"
+
+
+def _item_words(item: Target | Run) -> str:
+    if isinstance(item, Run):
+        if len(item.items) == 1 and isinstance(item.items[0], Target):
+            return f"{item.times} {target_words(item.items[0])}"
+        return f"{item.times} x ({words(item.items)})"
+    return target_words(item)
+
+
+def target_words(one: Target) -> str:
+    """One target in trade words."""
+    if one.kind == "sp":
+        return f"ch-{one.length} sp" if one.length else "sp"
+    return f"{one.name} (chain)" if one.chain else one.name

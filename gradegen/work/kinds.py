@@ -1,0 +1,130 @@
+"""Which targets a written name answers to: "st", "dc", "ch-2 sp", "next shell", "corner"."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from gradegen.design.edge import Edge, Run, Target
+from gradegen.design.rows import Definition
+from gradegen.trade.stitches import stitches
+
+Fits = Callable[[Target], bool]
+_FOUNDATION = ("ch", "free loop", "row end")
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of target: `key` names it (equal keys, equal kinds), `fits` recognises it."""
+
+    key: str
+    fits: Fits
+    words: str
+
+    def __or__(self, other: Kind) -> Kind:
+        one, two = self.fits, other.fits
+        return Kind(f"{self.key}|{other.key}", lambda t: one(t) or two(t), f"{self.words} and {other.words}")
+
+
+def _is_stitch(one: Target) -> bool:
+    return one.kind == "st" or one.kind in _FOUNDATION
+
+
+ANY_STITCH = Kind("st", _is_stitch, "st")
+ANY_PLACE = Kind("place", lambda t: _is_stitch(t) or t.kind == "sp", "st or sp")
+ANY_SPACE = Kind("sp", lambda t: t.kind == "sp", "sp")
+
+
+def space_kind(length: int | None) -> Kind:
+    """Chain spaces of one length (None: of any)."""
+    if length is None:
+        return ANY_SPACE
+    return Kind(f"sp{length}", lambda t: t.kind == "sp" and t.length in (length, 0), f"ch-{length} sp")
+
+
+def family(name: str) -> str:
+    """The plain stitch a name answers to: dc for FPdc, dc2tog; the name itself for own stitches."""
+    known = stitches().get(name)
+    return (known.base or name) if known else name
+
+
+def stitch_kind(name: str) -> Kind:
+    """Stitches of one name: as made, as seen from the other side, and its family."""
+    known = stitches().get(name)
+    names = {name, "st"}
+    if known and known.behind:
+        names.add(known.behind)
+    if known and known.post:
+        names.add("FP st" if known.post == "front" else "BP st")
+        names |= {"FP st", "BP st"}
+    plain = known is not None and known.base is None
+
+    def fits(one: Target) -> bool:
+        if one.kind != "st":
+            return one.kind in _FOUNDATION and name == "st"
+        return one.name in names or (plain and family(one.name) == name)
+
+    return Kind(f"={name}", fits, name)
+
+
+def group_kind(name: str) -> Kind:
+    """The middle of every group of that name: its space, or its centre stitch."""
+    return Kind(f"@{name}", lambda t: t.group == name and t.nth == (t.size + 1) // 2, name)
+
+
+def group_start_kind(name: str) -> Kind:
+    """The first target of every group of that name."""
+    return Kind(f"@<{name}", lambda t: t.group == name and t.nth == 1, name)
+
+
+def group_end_kind(name: str) -> Kind:
+    """The last target of every group of that name."""
+    return Kind(f"@>{name}", lambda t: t.group == name and t.nth == t.size, name)
+
+
+def foundation_kind(name: str) -> Kind:
+    """Chains, free loops or row ends; plain unnamed stitches answer to these too."""
+    also = {"free loop": ("free loop", "ch"), "ch": ("ch",), "row end": ("row end",)}[name]
+    return Kind(
+        f"#{name}",
+        lambda t: t.kind in also or (t.kind == "st" and (t.name == "st" or (name == "ch" and t.chain))),
+        name,
+    )
+
+
+def _longest_space(edge: Edge) -> int:
+    longest = 0
+    for item in edge:
+        if isinstance(item, Run):
+            longest = max(longest, _longest_space(item.items))
+        elif item.kind == "sp":
+            longest = max(longest, item.length)
+    return longest
+
+
+def corner_kind(edge: Edge) -> Kind:
+    """Corners of this edge: its longest chain spaces, or the centre stitch of three or more in one place."""
+    longest = _longest_space(edge)
+    if longest:
+        return Kind(f"corner{longest}", lambda t: t.kind == "sp" and t.length == longest, "corner sp")
+    return Kind("corner", lambda t: t.size >= 3 and t.nth == (t.size + 1) // 2, "corner st")
+
+
+def holds(edge: Edge, fits: Fits) -> bool:
+    """True when any target of the edge fits."""
+    return any(holds(item.items, fits) if isinstance(item, Run) else fits(item) for item in edge)
+
+
+def own_stitch_kind(name: str, definitions: Mapping[str, Definition], edge: Edge) -> Kind:
+    """What `in next shell` means on this edge: the group made under that name, the one stitch, or a like space."""
+    middle = group_kind(name)
+    if holds(edge, middle.fits):
+        return middle
+    one = Kind(f"={name}", lambda t: t.name == name, name)
+    definition = definitions.get(name)
+    if definition is None or holds(edge, one.fits):
+        return one
+    lengths = {make.times.values[0] or 0 for make in definition.makes if make.stitch == "ch" and make.times}
+    if any(make.stitch == "ch" and make.times is None for make in definition.makes):
+        lengths.add(1)
+    return Kind(f"~{name}", lambda t: t.kind == "sp" and t.length in lengths, name) if lengths else one
