@@ -180,14 +180,18 @@ def longest_stitch(words: Sequence[str], terms: Terms) -> tuple[Stitch, int] | N
     """The longest stitch name at the start of the words, and how many of the words it uses."""
     if not words:
         return None
-    most = _most_words(words, terms)
-    for used in range(most, 0, -1):
+    for used in range(_most_words(words, terms), 0, -1):
         if not words[used - 1].strip(" .,;:()[]{}*"):
             continue
         stitch = find_stitch(" ".join(words[:used]), terms)
-        if stitch is not None:
+        if stitch is not None and not _crosses_sentences(words[:used], terms):
             return stitch, used
     return None
+
+
+def _crosses_sentences(words: Sequence[str], terms: Terms) -> bool:
+    """True for `sc . Sts`: the name is whole before the full stop; `s . c` is one name."""
+    return any(word == "." and find_stitch(" ".join(words[:at]), terms) for at, word in enumerate(words))
 
 
 def _most_words(words: Sequence[str], terms: Terms) -> int:

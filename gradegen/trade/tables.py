@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 from typing import Any
 
@@ -21,3 +22,8 @@ def read_table(name: str) -> Mapping[str, Any]:
     if not isinstance(table, dict):
         raise TypeError(f"shared/{name}.yaml must hold a mapping")
     return table
+
+
+def exact(number: int | float | str) -> Fraction:
+    """A number of a data file exactly as it is written there: 2.25 is 9/4."""
+    return Fraction(str(number))
