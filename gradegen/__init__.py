@@ -1,1 +1,38 @@
 """A pattern designer's bench: grade every size, prove every row in every size, print the pattern."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from gradegen.check.run import check_pattern
+    from gradegen.findings import Finding
+    from gradegen.grade import grade_sizes
+    from gradegen.read.pattern_file import read_pattern
+    from gradegen.work import check_row, work_rows
+    from gradegen.write.pattern import write_pattern
+
+__all__ = ["Finding", "check_pattern", "check_row", "grade_sizes", "read_pattern", "work_rows", "write_pattern"]
+
+_ROOMS = {
+    "Finding": "gradegen.findings",
+    "check_pattern": "gradegen.check.run",
+    "check_row": "gradegen.work",
+    "grade_sizes": "gradegen.grade",
+    "read_pattern": "gradegen.read.pattern_file",
+    "work_rows": "gradegen.work",
+    "write_pattern": "gradegen.write.pattern",
+}
+
+
+def __getattr__(name: str) -> Any:
+    """A public name, its room loaded only when it is asked for."""
+    if name not in _ROOMS:
+        raise AttributeError(f"module 'gradegen' has no attribute {name!r}")
+    from importlib import import_module
+
+    return getattr(import_module(_ROOMS[name]), name)
+
+
+def __dir__() -> list[str]:
+    return sorted(__all__)

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
-CLEAN, ERRORS, UNREADABLE, INTERNAL, STOPPED = 0, 1, 2, 3, 130
+CLEAN, INTERNAL, STOPPED = 0, 3, 130
 
 EXIT_CODES = """exit codes:
   0  no errors
@@ -66,7 +66,7 @@ def _command(commands: Commands, name: str, does: str, example: str, run: str) -
 
 def _add_new(commands: Commands) -> None:
     example = 'gradegen new "Harbour Wrap" --size-table women --kind half-twist'
-    parser = _command(commands, "new", "write a commented pattern file to start from", example, "new")
+    parser = _command(commands, "new", "write a commented pattern file to start from", example, "gradegen.cli_new.new")
     parser.add_argument("title", metavar="NAME", help="what the pattern is called")
     parser.add_argument(
         "--kind", choices=("half-twist", "hat"), default="half-twist", help="what to start from (default: %(default)s)"
@@ -101,7 +101,9 @@ def _add_check(commands: Commands) -> None:
 
 def _add_print(commands: Commands) -> None:
     example = "gradegen print shared/patterns/hat.yaml --size M --paper letter"
-    parser = _command(commands, "print", "write the pattern as a PDF, all sizes or one", example, "print_pattern")
+    parser = _command(
+        commands, "print", "write the pattern as a PDF, all sizes or one", example, "gradegen.cli_print.print_pattern"
+    )
     parser.add_argument("file", metavar="FILE", help="the pattern")
     which = parser.add_mutually_exclusive_group()
     which.add_argument("--size", metavar="SIZE", help="this size's pages alone")
@@ -118,7 +120,9 @@ def _add_print(commands: Commands) -> None:
 
 def _add_fit(commands: Commands) -> None:
     example = 'gradegen fit shared/patterns/wrap.yaml --body "bust=41 in" --gauge "13 sts 7 rows over 4 in"'
-    parser = _command(commands, "fit", "work out the counts for one body between the sizes", example, "fit")
+    parser = _command(
+        commands, "fit", "work out the counts for one body between the sizes", example, "gradegen.cli_fit.fit"
+    )
     parser.add_argument("file", metavar="FILE", help="the pattern")
     parser.add_argument(
         "--body", metavar="WHAT=LENGTH", action="append", required=True, help='"bust=41 in"; may be given several times'
@@ -129,7 +133,9 @@ def _add_fit(commands: Commands) -> None:
 
 def _add_explain(commands: Commands) -> None:
     example = "gradegen explain shared/patterns/hat.yaml:60 --size M\n  gradegen explain measure-shrinks"
-    parser = _command(commands, "explain", "show a row step by step, or what a rule finds", example, "explain")
+    parser = _command(
+        commands, "explain", "show a row step by step, or what a rule finds", example, "gradegen.cli_explain.explain"
+    )
     parser.add_argument("what", metavar="FILE:LINE|RULE", help="a row by file and line, or a rule by its name")
     parser.add_argument("--size", metavar="SIZE", help="the size to work the row in (default: the first)")
 
@@ -161,9 +167,10 @@ def _whole(text: str) -> int:
 
 
 def _run(name: str, options: argparse.Namespace) -> int:
-    from gradegen import cli_commands
+    from importlib import import_module
 
-    command: Callable[[argparse.Namespace], int] = getattr(cli_commands, name)
+    module, _, function = name.rpartition(".")
+    command: Callable[[argparse.Namespace], int] = getattr(import_module(module), function)
     return command(options)
 
 

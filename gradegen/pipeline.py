@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import os
+import sys
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from gradegen.findings import Finding, Place
@@ -17,9 +19,19 @@ if TYPE_CHECKING:
     from gradegen.design.pattern import Pattern
     from gradegen.design.sizes import SizeTable
     from gradegen.design.worked import WorkedRow
+    from gradegen.write.edition import Edition
 
 Result = TypeVar("Result")
 Findings = tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Proved:
+    """How many row-size pairs were proved, wrong, and not checked."""
+
+    proved: int
+    wrong: int
+    not_checked: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +43,22 @@ class Outcome:
 
     file: str
     checked: Checked | None
+    findings: Findings
+    timings: Mapping[str, float] = field(default_factory=dict)
+
+    @property
+    def proved(self) -> Proved:
+        """The row-size pairs by what became of them; all 0 when the file could not be read."""
+        checked = self.checked
+        return Proved(checked.proved, checked.wrong, checked.not_checked) if checked else Proved(0, 0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """What one document came to: the files written (none when it failed) and what the printer found."""
+
+    edition: Edition
+    paths: tuple[Path, ...]
     findings: Findings
     timings: Mapping[str, float] = field(default_factory=dict)
 
@@ -78,6 +106,41 @@ def grade_file(path: str | os.PathLike[str]) -> Outcome:
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, table = read
     return _outcome(run, _gathered(pattern, table, _grade(run, pattern, table), {}, run.findings))
+
+
+def print_editions(checked: Checked, editions: Sequence[Edition], jobs: int = 1) -> Iterator[Printed]:
+    """The documents wanted, each as soon as it is written and in the order asked; several at a time when `jobs` allows."""
+    if len(editions) == 1 or jobs == 1:
+        yield from (print_edition(checked, edition) for edition in editions)
+        return
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
+
+    import gradegen.write.pattern  # noqa: F401  loaded once here, so that forked processes share it
+
+    context = get_context("fork" if sys.platform.startswith("linux") else "spawn")
+    with ProcessPoolExecutor(min(jobs, len(editions)), context, _take_pattern, (checked,)) as processes:
+        yield from processes.map(_print_taken, editions)
+
+
+def print_edition(checked: Checked, edition: Edition) -> Printed:
+    """One document written; a fault of ours gives no file and one internal finding."""
+    from gradegen.write.pattern import write_pattern
+
+    run = _Run(checked.pattern.file)
+    paths = run.stage("write", lambda: write_pattern(checked, edition), ())
+    return Printed(edition, tuple(paths), tuple(run.findings), run.timings)
+
+
+_TAKEN: list[Checked] = []  # the pattern a printing process works on
+
+
+def _take_pattern(checked: Checked) -> None:
+    _TAKEN[:] = [checked]
+
+
+def _print_taken(edition: Edition) -> Printed:
+    return print_edition(_TAKEN[0], edition)
 
 
 def sorted_findings(findings: Iterable[Finding], sizes: Sequence[str]) -> Findings:

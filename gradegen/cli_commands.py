@@ -1,0 +1,49 @@
+"""What each command does: one pipeline call, then screen or machine, then an exit code."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from gradegen import pipeline
+from gradegen.cli_answers import closing_lines, exit_code, refuse, show_findings
+from gradegen.write import machine
+from gradegen.write.screen import show_lines, show_rich, show_text
+
+
+def check(options: argparse.Namespace) -> int:
+    """Reports what contradicts what, in every size."""
+    outcome = pipeline.check_file(options.file)
+    if options.json:
+        proved = outcome.proved
+        timings = outcome.timings if options.timings else None
+        show_text(machine.findings_json(outcome.findings, proved.proved, proved.wrong, proved.not_checked, timings))
+        return exit_code(outcome)
+    show_findings(outcome)
+    show_lines(closing_lines(outcome))
+    if options.timings:
+        show_lines([((f"{stage:<6} {seconds * 1000:7.1f} ms", "dim"),) for stage, seconds in outcome.timings.items()])
+    return exit_code(outcome)
+
+
+def grade(options: argparse.Namespace) -> int:
+    """Shows the graded counts and measures, or a body size table."""
+    if options.table is not None:
+        return _show_size_table(options)
+    if options.file is None:
+        return refuse("name a pattern file, or a size table with --table.")
+    outcome = pipeline.grade_file(options.file)
+    checked = outcome.checked
+    if checked is None or not checked.sizes:
+        show_findings(outcome, sys.stderr)
+        return exit_code(outcome)
+    if options.json or options.csv:
+        show_text(machine.grading_json(checked.sizes) if options.json else machine.grading_csv(checked.sizes))
+        show_findings(outcome, sys.stderr)
+        return exit_code(outcome)
+    from gradegen.write.screen_tables import grading_tables
+
+    for table in grading_tables(checked.sizes, checked.table, inches_first=checked.pattern.units == "inches first"):
+        show_rich(table)
+    show_findings(outcome)
+    return exit_code(outcome)

@@ -1,0 +1,73 @@
+"""`gradegen print`: one PDF, or one per size in parallel processes with a bar that moves."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from gradegen import pipeline
+from gradegen.cli_answers import CLEAN, ERRORS, INTERNAL, exit_code, refuse, show_findings
+from gradegen.findings import Severity
+from gradegen.write.screen import console, is_for_a_person, show_lines, show_text, width_of
+from gradegen.write.screen_findings import finding_lines, tally
+
+if TYPE_CHECKING:
+    from gradegen.pipeline import Outcome, Printed
+    from gradegen.write.edition import Edition
+
+
+def print_pattern(options: argparse.Namespace) -> int:
+    """Writes the PDF files and names them; a pattern with errors is refused unless a draft is wanted."""
+    outcome = pipeline.check_file(options.file)
+    checked = outcome.checked
+    if checked is None:
+        show_findings(outcome, sys.stderr)
+        return exit_code(outcome)
+    known = [size.name for size in checked.sizes]
+    if options.size is not None and options.size not in known:
+        return refuse(f"there is no size {options.size} in {options.file}; its sizes are {', '.join(known)}.")
+    if not options.draft and exit_code(outcome) != CLEAN:
+        return _refused(outcome)
+    editions = _editions(options, known)
+    printed = _with_bar(pipeline.print_editions(checked, editions, options.jobs or os.cpu_count() or 1), len(editions))
+    return _report(printed, known, outcome)
+
+
+def _editions(options: argparse.Namespace, known: list[str]) -> list[Edition]:
+    from gradegen.write.edition import Edition
+
+    sizes = known if options.all_sizes else [options.size]
+    return [Edition(Path(options.out), size, options.paper, options.draft) for size in sizes]
+
+
+def _refused(outcome: Outcome) -> int:
+    show_findings(outcome, sys.stderr)
+    errors = tally(finding for finding in outcome.findings if finding.severity != Severity.NOTE)
+    show_text(f"Not printed: {errors}. Put them right, or print a draft with --draft.", sys.stderr)
+    return exit_code(outcome) or ERRORS
+
+
+def _with_bar(printed: Iterator[Printed], total: int) -> list[Printed]:
+    if total == 1 or not is_for_a_person(sys.stderr):
+        return list(printed)
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
+
+    columns = (TextColumn("printing"), BarColumn(), MofNCompleteColumn(), TextColumn("sizes"), TimeElapsedColumn())
+    with Progress(*columns, console=console(sys.stderr), transient=True) as bar:
+        return list(bar.track(printed, total=total))
+
+
+def _report(printed: list[Printed], sizes: list[str], outcome: Outcome) -> int:
+    findings = [finding for one in printed for finding in one.findings]
+    show_lines(finding_lines(pipeline.sorted_findings(findings, sizes), sizes, width_of(sys.stderr)), sys.stderr)
+    for one in printed:
+        for path in one.paths:
+            show_text(str(path))
+    severities = {finding.severity for finding in findings}
+    if Severity.INTERNAL in severities:
+        return INTERNAL
+    return ERRORS if Severity.ERROR in severities else CLEAN

@@ -1,0 +1,143 @@
+"""Grading as tables for the screen: a table a count, one of the finished measures, and body size tables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from gradegen.design.graded import GradedCount, GradedSize
+from gradegen.design.sizes import Band, Cell, SizeTable
+from gradegen.numbers.exact import decimal_text, mixed_text
+
+if TYPE_CHECKING:
+    from rich.table import Table
+
+CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition
+NONE = "–"
+
+
+def grading_tables(sizes: Sequence[GradedSize], table: SizeTable, *, inches_first: bool) -> list[Table]:
+    """A table for every graded count, then one with the finished measures."""
+    by = table.by
+    counts = list(dict.fromkeys(name for size in sizes for name in size.counts))
+    drawn = [_count_table(name, sizes, by, inches_first) for name in counts]
+    measures = list(dict.fromkeys(name for size in sizes for name in size.measures))
+    return [*drawn, *([_measure_table(measures, sizes, inches_first)] if measures else [])]
+
+
+def size_table_view(table: SizeTable) -> Table:
+    """A body size table: inches over centimetres, both as published, with how far each row can be trusted."""
+    drawn = _table(f"{table.title}")
+    drawn.add_column("body", no_wrap=True)
+    drawn.add_column("")
+    for size in table.sizes:
+        drawn.add_column(size, justify="right", no_wrap=True)
+    drawn.add_column("trust", overflow="fold")
+    for column in table.columns.values():
+        cells = [column.cells[index] if index < len(column.cells) else None for index in range(len(table.sizes))]
+        drawn.add_row(column.name, "in", *(_cell(cell, metric=False) for cell in cells), column.trust)
+        drawn.add_row("", "cm", *(_cell(cell, metric=True) for cell in cells), column.trust_cm or column.trust)
+    return drawn
+
+
+def size_table_words(table: SizeTable) -> list[str]:
+    """Where the table comes from, what is derived, and what is odd about it."""
+    words = [
+        f"source  {table.publisher}, {table.year}. {table.address}",
+        f"file    {table.file}",
+        f"looked up by {table.by}",
+    ]
+    for column in table.columns.values():
+        if column.derived:
+            spread = f", spread ± {decimal_text(column.spread_cm, 1)} cm" if column.spread_cm is not None else ""
+            words.append(f"derived  {column.name}: {column.derived}{spread}")
+        if column.note:
+            words.append(f"note    {column.name}: {column.note}")
+    if any(cell and cell.extrapolated for column in table.columns.values() for cell in column.cells):
+        words.append("*       worked out beyond the range of the survey it rests on")
+    return words + [f"odd     {oddity}" for oddity in table.oddities]
+
+
+def _table(title: str) -> Table:
+    from rich import box
+    from rich.table import Table
+
+    return Table(title=title, title_justify="left", title_style="bold", box=box.SIMPLE_HEAD, pad_edge=False)
+
+
+def _count_table(name: str, sizes: Sequence[GradedSize], by: str, inches_first: bool) -> Table:
+    unit = next((size.counts[name].unit for size in sizes if name in size.counts), "sts")
+    drawn = _table(f"{name} ({unit})")
+    for head in ("size", f"{by} to fit", "target", "raw", "count", "chain", "finished", "drift"):
+        drawn.add_column(head, justify="left" if head == "size" else "right", no_wrap=True)
+    drawn.add_column("rounded", overflow="fold")
+    for size in sizes:
+        if name in size.counts:
+            drawn.add_row(size.name, _fits(size, inches_first), *_count_cells(size.counts[name], inches_first))
+    return drawn
+
+
+def _count_cells(count: GradedCount, inches_first: bool) -> list[str]:
+    return [
+        _length(count.target, inches_first),
+        NONE if count.raw is None else decimal_text(count.raw),
+        str(count.n),
+        str(count.chain) if count.chain != count.n else NONE,
+        _length(count.finished, inches_first),
+        _signed(count.drift, inches_first),
+        count.rounded,
+    ]
+
+
+def _measure_table(names: Sequence[str], sizes: Sequence[GradedSize], inches_first: bool) -> Table:
+    drawn = _table("finished measures")
+    drawn.add_column("measure", no_wrap=True)
+    drawn.add_column("")
+    for size in sizes:
+        drawn.add_column(size.name, justify="right", no_wrap=True)
+    for name in names:
+        lengths = [size.measures[name].printed if name in size.measures else None for size in sizes]
+        rows = [
+            ("in", [_plain(length, False) for length in lengths]),
+            ("cm", [_plain(length, True) for length in lengths]),
+        ]
+        for number, (unit, cells) in enumerate(rows if inches_first else rows[::-1]):
+            drawn.add_row("" if number else name, unit, *cells)
+    return drawn
+
+
+def _fits(size: GradedSize, inches_first: bool) -> str:
+    cell = size.to_fit
+    if cell is None:
+        return NONE
+    return f"{_cell(cell, metric=not inches_first)} {'in' if inches_first else 'cm'}"
+
+
+def _cell(cell: Cell | None, *, metric: bool) -> str:
+    band = None if cell is None else cell.cm if metric else cell.inches
+    if cell is None or band is None:
+        return NONE
+    return _band(band, metric) + ("*" if cell.extrapolated else "")
+
+
+def _band(band: Band, metric: bool) -> str:
+    show = decimal_text if metric else mixed_text
+    return show(band.low) if band.low == band.high else f"{show(band.low)}–{show(band.high)}"
+
+
+def _length(length: Fraction | None, inches_first: bool) -> str:
+    return NONE if length is None else f"{_plain(length, not inches_first)} {'in' if inches_first else 'cm'}"
+
+
+def _plain(length: Fraction | None, metric: bool) -> str:
+    if length is None:
+        return NONE
+    return decimal_text(length * CM, 1) if metric else decimal_text(length)
+
+
+def _signed(length: Fraction | None, inches_first: bool) -> str:
+    if length is None:
+        return NONE
+    text = _plain(abs(length), not inches_first)
+    return text if text == "0" else ("+" if length > 0 else "−") + text
