@@ -32,6 +32,8 @@ class Column:
     """One body measure over all sizes, with how far it can be trusted.
 
     `derived`: worked out from another column by a survey fit, with its residual spread in `spread_cm`; `note` says so.
+    `known_error`: what is wrong with the row as published; where other values are used instead, `cells` holds those
+    and `published` the row as printed (else it is empty).
     """
 
     name: str
@@ -42,6 +44,8 @@ class Column:
     derived: str | None
     spread_cm: Fraction | None
     place: Place = field(compare=False)
+    known_error: str | None = None
+    published: tuple[Cell | None, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,6 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 
 
 def data_folder(name: Folder) -> Path:
-    """The folder of ready size tables, of page templates, or of what every pattern shares (stitches, yarn, cautions)."""
+    """The folder of ready size tables, of page templates, or of what every pattern shares (stitches, yarn)."""
     packed = _PACKAGE / "_data" / name
     return packed if packed.is_dir() else _PACKAGE.parent / name

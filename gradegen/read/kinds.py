@@ -1,0 +1,194 @@
+"""The kinds of single values: texts, choices, numbers, lengths, sums."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Any, TypeVar
+
+from gradegen.design.formula import Amount, Formula, PerSize
+from gradegen.design.pattern import Text
+from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.numbers.exact import NUMBER, matched_value, read_number
+from gradegen.numbers.units import SPELLINGS, kind_of
+from gradegen.read.fields import Kind, nearest, wrong_kind
+from gradegen.read.nodes import Block, Listing, Node, Scalar
+
+UNKNOWN_CHOICE = Rule("unknown-choice", Severity.ERROR, "file format", "A word that is none of those the key takes.")
+NOT_A_NUMBER = Rule(
+    "not-a-number", Severity.ERROR, "file format", "A number is needed and something else stands there."
+)
+NUMBER_OUT_OF_RANGE = Rule("number-out-of-range", Severity.ERROR, "file format", "A number is too small or too large.")
+UNIT_WRONG = Rule("unit-wrong", Severity.ERROR, "file format", "A measure has no unit, or one of another kind.")
+
+C = TypeVar("C", bound=str)
+_ANY_TEXT: Mapping[str, Any] = {"type": ["string", "number", "boolean"]}
+_NUMBER_TEXT: Mapping[str, Any] = {"type": ["number", "string"]}
+_UNITS = {"length": "in, cm, mm", "mass": "g, oz", "long": "yd, m"}
+
+
+def text_of(written: Written) -> Text:
+    """The words with their place, no lists looked for."""
+    return Text(written.text, written.place())
+
+
+def _read_written(node: Node) -> tuple[Written | None, tuple[Finding, ...]]:
+    if isinstance(node, Scalar):
+        return node.trimmed, ()
+    return None, (wrong_kind(node, "text"),)
+
+
+def _read_text(node: Node) -> tuple[Text | None, tuple[Finding, ...]]:
+    written, findings = _read_written(node)
+    return (text_of(written) if written is not None else None), findings
+
+
+TEXT: Kind[Text] = Kind("a few words", _read_text, _ANY_TEXT)
+PROSE: Kind[Written] = Kind("a sentence or more", _read_written, _ANY_TEXT)
+
+
+def choice_text(options: tuple[str, ...]) -> Kind[Text]:
+    """One of some words, with its place."""
+
+    def read(node: Node) -> tuple[Text | None, tuple[Finding, ...]]:
+        if not isinstance(node, Scalar):
+            return None, (wrong_kind(node, f"one of {', '.join(options)}"),)
+        word = " ".join(node.text.split())
+        for option in options:
+            if option.casefold() == word.casefold():
+                return Text(option, node.place), ()
+        guess = nearest(word, options)
+        hint = f"Did you mean {guess}?" if guess else None
+        return None, (UNKNOWN_CHOICE.at(node.place, f"“{word}” is none of {', '.join(options)}.", hint=hint),)
+
+    return Kind(f"one of {', '.join(options)}", read, {"enum": list(options)})
+
+
+def choice(*options: C) -> Kind[C]:
+    """One of some words."""
+    words = choice_text(options)
+    by_word = {str(option): option for option in options}
+
+    def read(node: Node) -> tuple[C | None, tuple[Finding, ...]]:
+        chosen, findings = words.read(node)
+        return (by_word[chosen.text] if chosen else None), findings
+
+    return Kind(words.name, read, words.schema)
+
+
+def whole(least: int, most: int = 100_000) -> Kind[int]:
+    """A whole number within limits."""
+
+    def read(node: Node) -> tuple[int | None, tuple[Finding, ...]]:
+        number, findings = NUMBER_KIND.read(node)
+        if number is None:
+            return None, findings
+        if number.denominator != 1:
+            return None, (NOT_A_NUMBER.at(node.place, "A whole number is needed here."),)
+        if not least <= number <= most:
+            return None, (NUMBER_OUT_OF_RANGE.at(node.place, f"A whole number from {least} to {most} is needed here."),)
+        return int(number), ()
+
+    return Kind("a whole number", read, {"type": "integer", "minimum": least, "maximum": most})
+
+
+def _read_number(node: Node) -> tuple[Fraction | None, tuple[Finding, ...]]:
+    if not isinstance(node, Scalar):
+        return None, (wrong_kind(node, "a number"),)
+    number = read_number(node.text)
+    if number is not None:
+        return number, ()
+    hint = "Write it as 13, 13.5 or 13 1/2, with a point and no unit."
+    return None, (NOT_A_NUMBER.at(node.place, f"“{_short(node.text)}” is no number.", hint=hint),)
+
+
+NUMBER_KIND: Kind[Fraction] = Kind("a number", _read_number, _NUMBER_TEXT)
+
+
+def _read_positive(node: Node) -> tuple[Fraction | None, tuple[Finding, ...]]:
+    number, findings = _read_number(node)
+    if number is not None and not 0 < number <= 100_000:
+        return None, (NUMBER_OUT_OF_RANGE.at(node.place, "A number above 0 is needed here."),)
+    return number, findings
+
+
+POSITIVE: Kind[Fraction] = Kind("a number above 0", _read_positive, _NUMBER_TEXT)
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 30 else f"{text[:27]}..."
+
+
+def _read_yes_no(node: Node) -> tuple[bool | None, tuple[Finding, ...]]:
+    word = node.text.strip().casefold() if isinstance(node, Scalar) else ""
+    if word in ("yes", "true", "on"):
+        return True, ()
+    if word in ("no", "false", "off"):
+        return False, ()
+    return None, (UNKNOWN_CHOICE.at(node.place, "Yes or no is needed here.", hint="Write true or false."),)
+
+
+YES_NO: Kind[bool] = Kind("true or false", _read_yes_no, {"enum": [True, False, "yes", "no"]})
+
+
+def read_amount(written: Written, kind: str) -> tuple[Amount | None, tuple[Finding, ...]]:
+    """A number with its unit, such as `4 in` or `6 mm`; `kind` is "length" or "mass"."""
+    found = NUMBER.match(written.text.strip())
+    lead = len(written.text) - len(written.text.lstrip())
+    number = matched_value(found) if found else None
+    if found is None or number is None:
+        hint = f"Write a number and a unit, such as {'4 in' if kind == 'length' else '100 g'}."
+        return None, (NOT_A_NUMBER.at(written.place(), f"“{_short(written.text)}” is no measure.", hint=hint),)
+    word = written.text.strip()[found.end() :].strip()
+    unit = SPELLINGS.get(word) or SPELLINGS.get(word.casefold())
+    if unit is None or kind_of(unit) != kind:
+        begin = lead + found.end()
+        place = written.place(begin, len(written.text)) if word else written.place()
+        units = _UNITS[kind] + (f", {_UNITS['long']}" if kind == "length" else "")
+        message = f"“{_short(word)}” is no unit of {kind}." if word else "The unit is missing."
+        return None, (UNIT_WRONG.at(place, message, hint=f"Use one of {units}."),)
+    if not 0 < number <= 100_000:
+        return None, (NUMBER_OUT_OF_RANGE.at(written.place(), "A measure above 0 is needed here."),)
+    return Amount(number, unit, written.place()), ()
+
+
+def amount(kind: str, example: str) -> Kind[Amount]:
+    """A length or a mass with its unit."""
+
+    def read(node: Node) -> tuple[Amount | None, tuple[Finding, ...]]:
+        if not isinstance(node, Scalar):
+            return None, (wrong_kind(node, f"a {kind} such as {example}"),)
+        return read_amount(node.trimmed, kind)
+
+    return Kind(f"a {kind} such as {example}", read, {"type": "string", "examples": [example]})
+
+
+def _read_sum(node: Node) -> tuple[Formula | None, tuple[Finding, ...]]:
+    from gradegen.read.formula import read_formula
+
+    if isinstance(node, Scalar):
+        return read_formula(node.trimmed)
+    if isinstance(node, Block):
+        return None, (wrong_kind(node, "a measure or a sum"),)
+    return _read_list_of_amounts(node)
+
+
+def _read_list_of_amounts(node: Listing) -> tuple[Formula | None, tuple[Finding, ...]]:
+    """One measure per size, written as a YAML list."""
+    each: list[Amount] = []
+    findings: list[Finding] = []
+    for item in node.items:
+        value, found = _read_sum(item) if isinstance(item, Scalar) else (None, (wrong_kind(item, "a measure"),))
+        findings += found
+        if isinstance(value, Amount):
+            each.append(value)
+        elif value is not None:
+            findings.append(wrong_kind(item, "one measure per size"))
+    return (None, tuple(findings)) if findings or not each else (PerSize(tuple(each), node.place), ())
+
+
+SUM: Kind[Formula] = Kind(
+    "a measure or a sum such as bust + 3 in",
+    _read_sum,
+    {"anyOf": [{"type": ["string", "number"]}, {"type": "array", "items": {"type": ["string", "number"]}}]},
+)
