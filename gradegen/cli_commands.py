@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import json
 import sys
 
 from gradegen import pipeline
-from gradegen.cli_answers import closing_lines, exit_code, refuse, show_findings
+from gradegen.cli_answers import CLEAN, UNREADABLE, closing_lines, exit_code, refuse, show_findings
 from gradegen.write import machine
-from gradegen.write.screen import show_lines, show_rich, show_text
+from gradegen.write.screen import show_lines, show_rich, show_text, width_of
+from gradegen.write.screen_findings import finding_lines
 
 
 def check(options: argparse.Namespace) -> int:
@@ -47,3 +49,30 @@ def grade(options: argparse.Namespace) -> int:
         show_rich(table)
     show_findings(outcome)
     return exit_code(outcome)
+
+
+def _show_size_table(options: argparse.Namespace) -> int:
+    if options.file is not None:
+        return refuse("name a pattern or a size table, not both.")
+    table, findings = pipeline.read_table(options.table)
+    if table is None:
+        show_lines(finding_lines(findings, (), width_of(sys.stderr)), sys.stderr)
+        return UNREADABLE
+    if options.json or options.csv:
+        show_text(machine.size_table_json(table) if options.json else machine.size_table_csv(table))
+        return CLEAN
+    from gradegen.write.screen_tables import size_table_view, size_table_words
+
+    show_rich(size_table_view(table))
+    for words in size_table_words(table):
+        show_text(words)
+    show_lines(finding_lines(findings, table.sizes, width_of(sys.stdout)))
+    return CLEAN
+
+
+def schema(options: argparse.Namespace) -> int:
+    """Prints the JSON Schema of pattern or size-table files."""
+    from gradegen.read.schema import pattern_schema, size_table_schema
+
+    show_text(json.dumps(pattern_schema() if options.what == "pattern" else size_table_schema(), indent=2))
+    return CLEAN

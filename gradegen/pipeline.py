@@ -108,8 +108,17 @@ def grade_file(path: str | os.PathLike[str]) -> Outcome:
     return _outcome(run, _gathered(pattern, table, _grade(run, pattern, table), {}, run.findings))
 
 
+def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
+    """A body size table by its name, or by its path from here."""
+    from gradegen.read.size_table import read_size_table
+
+    run = _Run(name_or_path)
+    table = run.stage("read", lambda: read_size_table(name_or_path, Path()), None)
+    return table, sorted_findings(run.findings, ())
+
+
 def print_editions(checked: Checked, editions: Sequence[Edition], jobs: int = 1) -> Iterator[Printed]:
-    """The documents wanted, each as soon as it is written and in the order asked; several at a time when `jobs` allows."""
+    """The documents wanted, each as soon as it is written, in the order asked; up to `jobs` at the same time."""
     if len(editions) == 1 or jobs == 1:
         yield from (print_edition(checked, edition) for edition in editions)
         return

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import Any
 
 from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
+from gradegen.design.sizes import Band, SizeTable
 from gradegen.findings import Finding, Place
 
 VERSION = 1
@@ -133,6 +134,42 @@ def grading_csv(sizes: Sequence[GradedSize]) -> str:
             if name in size.counts:
                 table.writerow(_count_cells(name, size.name, count_values(size.counts[name])))
     return out.getvalue().rstrip("\n")
+
+
+def size_table_json(table: SizeTable) -> str:
+    """A body size table: its source, and per column one [low, high] per size, inches and centimetres as published."""
+    columns = {
+        column.name: {
+            "in": [_ends(cell.inches if cell else None) for cell in column.cells],
+            "cm": [_ends(cell.cm if cell else None) for cell in column.cells],
+            "trust": column.trust,
+            "trust_cm": column.trust_cm,
+            "derived": column.derived,
+            "spread_cm": _decimal(column.spread_cm),
+            "note": column.note,
+        }
+        for column in table.columns.values()
+    }
+    source = {"title": table.title, "publisher": table.publisher, "year": table.year, "address": table.address}
+    answer = {"name": table.name, "source": source, "by": table.by, "sizes": list(table.sizes), "columns": columns}
+    return json.dumps(answer | {"oddities": list(table.oddities)}, indent=1)
+
+
+def size_table_csv(table: SizeTable) -> str:
+    """A body size table: one line per column, unit and end of the band."""
+    out = io.StringIO()
+    lines = csv.writer(out, lineterminator="\n")
+    lines.writerow(["column", "unit", "end", *table.sizes, "trust"])
+    for column in table.columns.values():
+        for unit, trust in (("in", column.trust), ("cm", column.trust_cm or column.trust)):
+            ends = [_ends((cell.inches if unit == "in" else cell.cm) if cell else None) for cell in column.cells]
+            for at, end in enumerate(("low", "high")):
+                lines.writerow([column.name, unit, end, *("" if pair is None else pair[at] for pair in ends), trust])
+    return out.getvalue().rstrip("\n")
+
+
+def _ends(band: Band | None) -> list[int | float | None] | None:
+    return None if band is None else [_decimal(band.low), _decimal(band.high)]
 
 
 def _count_cells(name: str, size: str, one: Mapping[str, Any]) -> list[Any]:
