@@ -37,7 +37,7 @@ def inches_per_size(text: str) -> list[Fraction]:
 @pytest.mark.parametrize("size", SIZES)
 def test_counts_are_the_nearest_ones(pattern: dict, heads: dict, size: str) -> None:
     at = SIZES.index(size)
-    low, high = heads["measurements"]["head"]["in"][at]
+    low, high = heads["columns"]["head"]["in"][at]
     gauge = pattern["gauge"]["single crochet"]
     around = (Fraction(str(low)) + Fraction(str(high))) / 2 - 1
     assert pattern["measures"]["around"] == "head - 1 in"

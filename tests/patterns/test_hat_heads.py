@@ -32,7 +32,7 @@ def inches(table: dict) -> dict[str, tuple[Fraction, Fraction]]:
 
 
 def bands(table: dict, unit: str) -> dict[str, tuple[Fraction, Fraction]]:
-    row = table["measurements"]["head"][unit]
+    row = table["columns"]["head"][unit]
     return {
         size: (Fraction(str(low)), Fraction(str(high))) for size, (low, high) in zip(table["sizes"], row, strict=True)
     }
@@ -76,8 +76,8 @@ def test_larger_sizes_are_the_published_ones(size: str, published: tuple, centim
 
 
 def test_the_largest_size_is_marked_as_ours(table: dict) -> None:
-    assert "L: our own" in table["measurements"]["head"]["note"]
-    assert "WHO" in table["measurements"]["head"]["note"]
+    assert "L: our own" in table["columns"]["head"]["trust"]
+    assert "WHO" in table["columns"]["head"]["note"]
 
 
 def test_some_hat_is_about_an_inch_smaller_than_every_head(inches: dict) -> None:

@@ -43,7 +43,7 @@ def numbers(size: str) -> dict[str, int]:
 def test_chain_is_the_nearest_one_on_the_multiple(pattern: dict, size: str) -> None:
     middle = Fraction(sum(BUST[size]), 2) * INCH
     around = (SLOPE * middle + INTERCEPT) / INCH + Fraction("3.25")
-    assert pattern["measures"]["around"] == "shoulder_girth + 3.25 in"
+    assert pattern["measures"]["around"] == "shoulder girth + 3.25 in"
     rule, gauge = pattern["counts"]["band"], pattern["gauge"]["lamps"]
     raw = around * gauge["stitches"] / 4
     assert nearest(raw, rule["multiple"], rule["plus"]) == BANDS[size]
