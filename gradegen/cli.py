@@ -80,7 +80,11 @@ def _add_new(commands: Commands) -> None:
 def _add_grade(commands: Commands) -> None:
     example = "gradegen grade shared/patterns/hat.yaml\n  gradegen grade --table women"
     parser = _command(
-        commands, "grade", "show every count and measure in every size, and how it was rounded", example, "grade"
+        commands,
+        "grade",
+        "show every count and measure in every size, and how it was rounded",
+        example,
+        "gradegen.cli_commands.grade",
     )
     parser.add_argument("file", metavar="FILE", nargs="?", help="the pattern")
     parser.add_argument("--table", metavar="TABLE", help="show a body size table with its source instead")
@@ -92,7 +96,11 @@ def _add_grade(commands: Commands) -> None:
 def _add_check(commands: Commands) -> None:
     example = "gradegen check shared/patterns/hat.yaml"
     parser = _command(
-        commands, "check", "work every row in every size and report what contradicts what", example, "check"
+        commands,
+        "check",
+        "work every row in every size and report what contradicts what",
+        example,
+        "gradegen.cli_commands.check",
     )
     parser.add_argument("file", metavar="FILE", help="the pattern")
     parser.add_argument("--json", action="store_true", help="for a program")
@@ -143,7 +151,11 @@ def _add_explain(commands: Commands) -> None:
 def _add_schema(commands: Commands) -> None:
     example = "gradegen schema > pattern.schema.json"
     parser = _command(
-        commands, "schema", "print the JSON Schema of pattern and size-table files, for an editor", example, "schema"
+        commands,
+        "schema",
+        "print the JSON Schema of pattern and size-table files, for an editor",
+        example,
+        "gradegen.cli_commands.schema",
     )
     parser.add_argument(
         "what", choices=("pattern", "size-table"), nargs="?", default="pattern", help="which file (default: pattern)"

@@ -45,7 +45,9 @@ def grade(options: argparse.Namespace) -> int:
         return exit_code(outcome)
     from gradegen.write.screen_tables import grading_tables
 
-    for table in grading_tables(checked.sizes, checked.table, inches_first=checked.pattern.units == "inches first"):
+    inches_first = checked.pattern.units == "inches first"
+    tables = grading_tables(checked.sizes, checked.table, inches_first=inches_first, width=width_of(sys.stdout))
+    for table in tables:
         show_rich(table)
     show_findings(outcome)
     return exit_code(outcome)
@@ -61,9 +63,10 @@ def _show_size_table(options: argparse.Namespace) -> int:
     if options.json or options.csv:
         show_text(machine.size_table_json(table) if options.json else machine.size_table_csv(table))
         return CLEAN
-    from gradegen.write.screen_tables import size_table_view, size_table_words
+    from gradegen.write.screen_tables import size_table_words, size_tables
 
-    show_rich(size_table_view(table))
+    for part in size_tables(table, width_of(sys.stdout)):
+        show_rich(part)
     for words in size_table_words(table):
         show_text(words)
     show_lines(finding_lines(findings, table.sizes, width_of(sys.stdout)))

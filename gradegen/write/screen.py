@@ -57,8 +57,15 @@ def show_lines(lines: Iterable[Line], stream: TextIO | None = None) -> None:
 
 
 def show_rich(renderable: Any, stream: TextIO | None = None) -> None:
-    """Writes a Rich table or tree."""
-    console(stream or sys.stdout).print(renderable)
+    """Writes a Rich table; without blanks at the ends of lines where nobody looks."""
+    stream = stream or sys.stdout
+    screen = console(stream)
+    if is_for_a_person(stream):
+        screen.print(renderable)
+        return
+    with screen.capture() as drawn:
+        screen.print(renderable)
+    print("\n".join(line.rstrip() for line in drawn.get().splitlines()), file=stream)
 
 
 def show_text(text: str, stream: TextIO | None = None) -> None:

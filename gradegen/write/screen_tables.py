@@ -15,30 +15,27 @@ if TYPE_CHECKING:
 
 CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition
 NONE = "–"
+_Row = tuple[str, str, list[str]]  # name, unit, one cell per size
 
 
-def grading_tables(sizes: Sequence[GradedSize], table: SizeTable, *, inches_first: bool) -> list[Table]:
-    """A table for every graded count, then one with the finished measures."""
-    by = table.by
+def grading_tables(
+    sizes: Sequence[GradedSize], table: SizeTable, *, inches_first: bool, width: int = 200
+) -> list[Table]:
+    """A table for every graded count, then the finished measures, as many sizes side by side as fit the width."""
     counts = list(dict.fromkeys(name for size in sizes for name in size.counts))
-    drawn = [_count_table(name, sizes, by, inches_first) for name in counts]
-    measures = list(dict.fromkeys(name for size in sizes for name in size.measures))
-    return [*drawn, *([_measure_table(measures, sizes, inches_first)] if measures else [])]
+    return [
+        *(_count_table(name, sizes, table.by, inches_first) for name in counts),
+        *_measure_tables(sizes, inches_first, width),
+    ]
 
 
-def size_table_view(table: SizeTable) -> Table:
-    """A body size table: inches over centimetres, both as published, with how far each row can be trusted."""
-    drawn = _table(f"{table.title}")
-    drawn.add_column("body", no_wrap=True)
-    drawn.add_column("")
-    for size in table.sizes:
-        drawn.add_column(size, justify="right", no_wrap=True)
-    drawn.add_column("trust", overflow="fold")
+def size_tables(table: SizeTable, width: int = 200) -> list[Table]:
+    """A body size table, inches over centimetres, both as published; as many sizes side by side as fit the width."""
+    rows: list[_Row] = []
     for column in table.columns.values():
-        cells = [column.cells[index] if index < len(column.cells) else None for index in range(len(table.sizes))]
-        drawn.add_row(column.name, "in", *(_cell(cell, metric=False) for cell in cells), column.trust)
-        drawn.add_row("", "cm", *(_cell(cell, metric=True) for cell in cells), column.trust_cm or column.trust)
-    return drawn
+        rows.append((column.name, "in", [_cell(cell, metric=False) for cell in column.cells]))
+        rows.append(("", "cm", [_cell(cell, metric=True) for cell in column.cells]))
+    return _side_by_side(table.title, rows, table.sizes, width)
 
 
 def size_table_words(table: SizeTable) -> list[str]:
@@ -49,9 +46,12 @@ def size_table_words(table: SizeTable) -> list[str]:
         f"looked up by {table.by}",
     ]
     for column in table.columns.values():
+        cm = f"; in cm: {column.trust_cm}" if column.trust_cm and column.trust_cm != column.trust else ""
+        words.append(f"trust   {column.name}: {column.trust}{cm}")
+    for column in table.columns.values():
         if column.derived:
             spread = f", spread ± {decimal_text(column.spread_cm, 1)} cm" if column.spread_cm is not None else ""
-            words.append(f"derived  {column.name}: {column.derived}{spread}")
+            words.append(f"derived {column.name}: {column.derived}{spread}")
         if column.note:
             words.append(f"note    {column.name}: {column.note}")
     if any(cell and cell.extrapolated for column in table.columns.values() for cell in column.cells):
@@ -90,20 +90,31 @@ def _count_cells(count: GradedCount, inches_first: bool) -> list[str]:
     ]
 
 
-def _measure_table(names: Sequence[str], sizes: Sequence[GradedSize], inches_first: bool) -> Table:
-    drawn = _table("finished measures")
-    drawn.add_column("measure", no_wrap=True)
-    drawn.add_column("")
-    for size in sizes:
-        drawn.add_column(size.name, justify="right", no_wrap=True)
-    for name in names:
+def _measure_tables(sizes: Sequence[GradedSize], inches_first: bool, width: int) -> list[Table]:
+    rows: list[_Row] = []
+    for name in dict.fromkeys(name for size in sizes for name in size.measures):
         lengths = [size.measures[name].printed if name in size.measures else None for size in sizes]
-        rows = [
-            ("in", [_plain(length, False) for length in lengths]),
-            ("cm", [_plain(length, True) for length in lengths]),
-        ]
-        for number, (unit, cells) in enumerate(rows if inches_first else rows[::-1]):
-            drawn.add_row("" if number else name, unit, *cells)
+        inches, cm = ([_plain(length, metric) for length in lengths] for metric in (False, True))
+        pair = [("in", inches), ("cm", cm)] if inches_first else [("cm", cm), ("in", inches)]
+        rows += [(name, *pair[0]), ("", *pair[1])]
+    return _side_by_side("finished measures", rows, [size.name for size in sizes], width) if rows else []
+
+
+def _side_by_side(title: str, rows: Sequence[_Row], sizes: Sequence[str], width: int) -> list[Table]:
+    names = max(len(name) for name, _, _ in rows) + 6
+    cell = max(len(text) for _, _, cells in rows for text in (*cells, *sizes)) + 2
+    at_once = max(1, (width - names) // cell)
+    return [_part(title, rows, sizes, start, start + at_once) for start in range(0, len(sizes), at_once)]
+
+
+def _part(title: str, rows: Sequence[_Row], sizes: Sequence[str], start: int, end: int) -> Table:
+    drawn = _table(title)
+    drawn.add_column("", no_wrap=True)
+    drawn.add_column("", no_wrap=True)
+    for size in sizes[start:end]:
+        drawn.add_column(size, justify="right", no_wrap=True)
+    for name, unit, cells in rows:
+        drawn.add_row(name, unit, *cells[start:end])
     return drawn
 
 
@@ -122,7 +133,7 @@ def _cell(cell: Cell | None, *, metric: bool) -> str:
 
 
 def _band(band: Band, metric: bool) -> str:
-    show = decimal_text if metric else mixed_text
+    show = decimal_text if metric or max(band.low.denominator, band.high.denominator) > 8 else mixed_text
     return show(band.low) if band.low == band.high else f"{show(band.low)}–{show(band.high)}"
 
 
