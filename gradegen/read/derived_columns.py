@@ -29,7 +29,7 @@ def unknown_column(name: str, place: Place, known: tuple[str, ...]) -> Finding:
 def derive_column(
     name: Scalar, given: Given, columns: Mapping[str, Column]
 ) -> tuple[Column | None, tuple[Finding, ...]]:
-    """The line slope * x + intercept at both ends of every cell, inches from inches and centimetres from centimetres."""
+    """The survey line at both ends of every cell, inches from inches and centimetres from centimetres."""
     base, slope, intercept = given.value(keys.FROM), given.value(keys.SLOPE), given.value(keys.INTERCEPT)
     if base is None or slope is None or intercept is None:
         return None, ()

@@ -114,7 +114,7 @@ def _second_colon(source: Written, spot: int) -> Finding:
     if ": " in before:
         return YAML_SYNTAX.at(_sign(source, spot), "A second colon on this line can't be told from a key.", hint=_QUOTE)
     message = "This key does not line up with what stands above it."
-    hint = "Set it exactly under the keys of its block; a line that has others under it ends with its colon."
+    hint = "Set it exactly under the keys of its block; a line with others under it ends with its colon."
     return YAML_SYNTAX.at(source.place(spot - len(before.lstrip()), spot), message, hint=hint)
 
 
@@ -128,5 +128,5 @@ def _unexpected(source: Written, spot: int) -> Finding:
         message = f"A text can't begin with {after[0]} here."
         return YAML_SYNTAX.at(_sign(source, spot), message, hint=_QUOTE)
     message = "This line does not fit under what stands above it."
-    hint = "Look at the spaces in front of it and at the line above: a key needs a colon, a text with a colon needs quotes."
+    hint = "Look at the spaces in front and at the line above: a key needs a colon, a text with a colon needs quotes."
     return YAML_SYNTAX.at(_sign(source, spot), message, hint=hint)
