@@ -92,9 +92,9 @@ def rnd_2(edge: Edge) -> list[str]:
 def rnd_3(edge: Edge) -> list[str]:
     while not edge.is_done:
         edge.work("hdc", "tr", "ch-2")  # the first tr is three of the ch-6
-        for place in LAMP:  # cap: a leg in each ch-1 sp; the dc are passed
+        for place in LAMP:  # a leg in each ch-1 sp; the dc are passed
             edge.take(place)
-        edge.make("cap", "ch-2")
+        edge.make("dc2tog", "ch-2")
     return edge.close()
 
 
@@ -102,14 +102,14 @@ def rnd_4(edge: Edge) -> list[str]:
     while not edge.is_done:
         edge.work("tr", "hdc")
         edge.take("ch-2")
-        edge.work("cap", *LAMP)
+        edge.work("dc2tog", *LAMP)
         edge.take("ch-2")
     return edge.close()
 
 
 def rnd_plain(edge: Edge) -> list[str]:
     while not edge.is_done:
-        edge.work("tr" if edge.places[edge.at] == "tr" else "cap", "hdc")
+        edge.work("tr" if edge.places[edge.at] == "tr" else "dc2tog", "hdc")
         edge.work("ch-2", "hdc", "hdc")
     return edge.close()
 
@@ -128,24 +128,28 @@ WORDING = {
     "Foundation": "Ch {band}. Give one end a half turn and join with sl st in first ch.",
     "Rnd 1": "hdc in each ch around, then hdc in the free loop of each ch along the other side,",
     "Rnd 2": "*hdc in next st, sk next 2 sts, lamp in next st, sk next 2 sts; rep from * around,",
-    "Rnd 3": "Ch 6 (counts as tr and ch 2), cap, ch 2, *tr in next hdc, ch 2, cap, ch 2; rep from * around,",
-    "Rnd 4": "*hdc in next tr, lamp in next cap; rep from * around,",
-    "Rnd 5": "Rep Rnd 3.",
-    "Rnds 6-{rounds - 2}": "Rep Rnds 4 and 5.",
+    "Rnd 3": (
+        "Ch 6 (counts as tr and ch 2), dc2tog over next 2 ch-1 sps, ch 2, "
+        "*tr in next hdc, ch 2, dc2tog over next 2 ch-1 sps, ch 2; rep from * around,"
+    ),
+    "Rnd 4": "*hdc in next tr, lamp in next dc2tog; rep from * around,",
+    "Rnds 5-{rounds - 3}": "Rep Rnds 3 and 4.",
+    "Rnd {rounds - 2}": "Rep Rnd 3.",
     "Rnd {rounds - 1}": "*hdc in next st, 2 hdc in next ch-2 sp; rep from * around,",
     "Rnd {rounds}": "*sc in next st, sk next 2 sts, tip in next st, sk next 2 sts; rep from * around,",
 }
-UNITS = {"lamps": "lamp", "caps": "cap", "tips": "picot", "ch-2 sps": "ch-2"}
+UNITS = {"lamps": "lamp", "tips": "picot", "ch-2 sps": "ch-2"}
 
 
 def worked(size: str) -> dict[str, list[str]]:
     """Every label of the file with the edge its last round leaves."""
     edges, edge = {}, foundation(BANDS[size])
-    for label, rnd in {"Rnd 1": rnd_1, "Rnd 2": rnd_2, "Rnd 3": rnd_3, "Rnd 4": rnd_4, "Rnd 5": rnd_3}.items():
+    for label, rnd in {"Rnd 1": rnd_1, "Rnd 2": rnd_2, "Rnd 3": rnd_3, "Rnd 4": rnd_4}.items():
         edge = edges[label] = rnd(Edge(edge))
-    for number in range(6, ROUNDS[size] - 1):
+    for number in range(5, ROUNDS[size] - 2):
         edge = (rnd_4 if number % 2 == 0 else rnd_3)(Edge(edge))
-    edges["Rnds 6-{rounds - 2}"] = edge
+    edges["Rnds 5-{rounds - 3}"] = edge
+    edge = edges["Rnd {rounds - 2}"] = rnd_3(Edge(edge))
     edges["Rnd {rounds - 1}"] = rnd_plain(Edge(edge))
     edges["Rnd {rounds}"] = rnd_tips(Edge(edges["Rnd {rounds - 1}"]))
     return edges
@@ -167,7 +171,6 @@ def test_file_holds_the_rounds_worked_here(pattern: dict) -> None:
 
 def test_stitches_are_the_ones_worked_here(pattern: dict) -> None:
     assert pattern["stitches"]["lamp"].startswith("(dc, ch 1, dc, ch 1, dc) in")
-    assert pattern["stitches"]["cap"].startswith("dc2tog over next 2 ch-1 sps")
     assert pattern["stitches"]["tip"].startswith("(2 dc, picot, 2 dc) in")
 
 
@@ -193,9 +196,9 @@ def test_counts_name_every_stitch_made(pattern: dict, size: str) -> None:
 
 @pytest.mark.parametrize("size", SIZES)
 def test_the_rounds_to_repeat_are_whole_pairs(size: str) -> None:
-    last = value_of("rounds - 2", numbers(size))
-    assert last >= 7
-    assert (last - 6 + 1) % 2 == 0
+    last = value_of("rounds - 3", numbers(size))
+    assert last >= 6
+    assert (last - 5 + 1) % 2 == 0
 
 
 @pytest.mark.parametrize("off", [1, 2, 4, 5])
@@ -209,5 +212,8 @@ def test_ropes_and_lamps_grow_to_one_height(pattern: dict) -> None:
     rows = {label_of(row): row for row in rows_of(pattern)}
     height = {"hdc": 2, "dc": 3, "dc2tog": 3, "tr": 4}
     rope = [re.search(r"\*(\w+) in next", rows[label])[1] for label in ("Rnd 3", "Rnd 4")]
-    lamp = [re.match(r"\(?(\w+)", pattern["stitches"][name])[1] for name in ("cap", "lamp")]
+    lamp = [
+        re.search(r"(\w+) over next", rows["Rnd 3"])[1],
+        re.match(r"\(?(\w+)", pattern["stitches"]["lamp"])[1],
+    ]
     assert sum(height[stitch] for stitch in rope) == sum(height[stitch] for stitch in lamp)
