@@ -88,7 +88,7 @@ def _weight(written: Mapping[str, Any], table: Mapping[str, Any]) -> YarnWeight:
 def find_yarn_weights(words: str) -> tuple[YarnWeight, ...]:
     """Every category these words name: its number (`4`, `#4`), its name, or a type (`worsted`, `DK`, `baby`)."""
     level = " ".join(words.casefold().replace("-", " ").replace("#", " ").split())
-    level = level.removeprefix("category ").removesuffix(" weight").removesuffix(" yarn")
+    level = level.removeprefix("category ").removesuffix(" yarn").removesuffix(" weight")
     by_name = tuple(weight for weight in yarn_weights() if level in (str(weight.number), weight.name.casefold()))
     return by_name or tuple(weight for weight in yarn_weights() if level in _type_names(weight))
 

@@ -1,0 +1,257 @@
+"""One step of a row in house style."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import assert_never
+
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Change,
+    Either,
+    Even,
+    Join,
+    Make,
+    Mixed,
+    OtherSide,
+    Repeat,
+    RowsAgain,
+    SizesOnly,
+    Skip,
+    Slip,
+    Step,
+    Thing,
+    Times,
+    Turn,
+    Unread,
+    Unworked,
+    Work,
+)
+from gradegen.trade.stitches import Stitch, stitches
+from gradegen.write.notation_chains import chain_words, change_words, join_words, skip_words, skipped_words, slip_words
+from gradegen.write.notation_places import bound_words, place_words
+from gradegen.write.notation_style import Notation, Words, is_one, listing
+
+
+def steps_words(steps: Sequence[Step], says: Notation) -> str:
+    """Steps one after the other; those that the written size does not work are left out."""
+    row, text, before = says.style.row, "", None
+    for step in steps:
+        words = step_words(step, says)
+        if not words:
+            continue
+        text += (_joint(before, step, row) if text else "") + words
+        before = step
+    return text
+
+
+def _joint(before: Step | None, step: Step, row: Words) -> str:
+    if isinstance(step, Join):
+        return row["before join"]
+    if isinstance(step, Turn):
+        return row["before turn"]
+    return row["after repeat"] if isinstance(before, Repeat) else row["between steps"]
+
+
+def step_words(step: Step, says: Notation) -> str:
+    """One step; "" when the written size does not work it."""
+    match step:
+        case Work():
+            return _work(step, says)
+        case Mixed():
+            works = str(says.style.things["join"]).join(_work(work, says) for work in step.works)
+            return works + (f" {bound_words(step.bound, says)}" if step.bound else "")
+        case Chain():
+            return chain_words(step, says)
+        case Join():
+            return join_words(step, says)
+        case Slip():
+            return slip_words(step, says)
+        case Skip():
+            return skip_words(step, says)
+        case Repeat():
+            return _repeat(step, says)
+        case Change():
+            return change_words(step, says)
+        case Even():
+            return says.step("even in").format(stitch=says.stitch(step.stitch)) if step.stitch else says.step("even")
+        case Turn():
+            return says.step("turn")
+        case Unworked():
+            return says.step("unworked")
+        case OtherSide():
+            return says.step("other side")
+        case Aside() | Unread():
+            return step.text
+        case Either():
+            return steps_words(step.readings[0], says)
+        case SizesOnly():
+            return _sizes_only(step, says)
+        case RowsAgain():
+            return _rows_again(step, says)
+        case _:
+            assert_never(step)
+
+
+# ---- stitches -----------------------------------------------------------------------------------------------------
+
+
+def _work(work: Work, says: Notation) -> str:
+    if says.figures.is_nothing(work.into.number):
+        return ""
+    makes = makes_words(work.makes, says)
+    if not makes:
+        return ""
+    words = f"{makes} {_where(work, says)}".rstrip()
+    return words + (skipped_words(work.skipped, says) if work.skipped else "")
+
+
+def makes_words(makes: Sequence[Make], says: Notation) -> str:
+    """`sc`, `2 dc`, `(2 dc, ch 2, 2 dc)`: what goes into one place."""
+    parts = [_make(make, says) for make in makes if not says.figures.is_nothing(make.times)]
+    return f"({', '.join(parts)})" if len(parts) > 1 else "".join(parts)
+
+
+def _make(make: Make, says: Notation) -> str:
+    number = says.figures.text(make.times)
+    if make.stitch == "ch":
+        return says.style.chain["plain"].format(n=number or "1")
+    name = says.stitch(make.stitch, number)
+    return f"{number} {name}" if number else name
+
+
+def _where(work: Work, says: Notation) -> str:
+    """The place of a work; a stitch that says itself what it takes (inc, sc2tog) needs none when that comes next."""
+    into, alone = work.into, len(work.makes) == 1 and work.makes[0].times is None
+    known = stitches().get(work.makes[0].stitch) if alone else None
+    plain = into.which == "next" and into.number is None and into.loop is None and into.things in ((), (Thing("st"),))
+    if known is not None and plain and _says_its_place(known):
+        return ""
+    return place_words(into, says, post=known is not None and known.post is not None, shared=not alone)
+
+
+def _says_its_place(stitch: Stitch) -> bool:
+    """True for sc2tog, inc, picot, foundation stitches: how many places they take, and which, needs no words."""
+    is_increase = len(stitch.makes) == 2 and len(set(stitch.makes)) == 1
+    return stitch.takes != 1 or is_increase
+
+
+# ---- repeats ------------------------------------------------------------------------------------------------------
+
+
+def _repeat(repeat: Repeat, says: Notation) -> str:
+    if says.figures.is_nothing(repeat.times.number) and repeat.times.how == "in all":
+        return ""
+    if repeat.times.how == "in all" and repeat.times.stop_at is None:
+        return _bracketed(repeat, says)
+    return _starred(repeat, says)
+
+
+def _bracketed(repeat: Repeat, says: Notation) -> str:
+    depth = _bracket_depth(repeat.body)
+    brackets = says.style.repeats["brackets"]
+    open_, close = brackets[min(depth, len(brackets) - 1)]
+    body = steps_words(repeat.body, says)
+    if not body:
+        return ""
+    number = says.figures.text(repeat.times.number)
+    return str(says.style.repeats["times"]).format(open=open_, body=body, close=close, n=number or "1")
+
+
+def _bracket_depth(steps: Sequence[Step]) -> int:
+    """How many brackets stand inside one another in these steps."""
+    deepest = 0
+    for step in steps:
+        if isinstance(step, Repeat):
+            deepest = max(deepest, _bracket_depth(step.body) + (step.times.how == "in all"))
+        elif isinstance(step, Work) and len(step.makes) > 1:
+            deepest = max(deepest, 1)
+    return deepest
+
+
+def _star_depth(steps: Sequence[Step]) -> int:
+    """How many stars stand inside one another in these steps."""
+    inner = [step for step in steps if isinstance(step, Repeat)]
+    return max((_star_depth(step.body) + (step.times.how != "in all") for step in inner), default=0)
+
+
+def _starred(repeat: Repeat, says: Notation) -> str:
+    stars = says.style.repeats["stars"]
+    depth = min(_star_depth(repeat.body), len(stars) - 1)
+    star, stop = stars[depth], stars[min(depth + 1, len(stars) - 1)]
+    body = _body(repeat, stop, says)
+    if not body:
+        return ""
+    times = repeat.times
+    form = str(says.style.repeats[_form_of(times, says)])
+    words = form.format(
+        star=star,
+        body=body,
+        n=says.figures.text(times.number) or "1",
+        bound=bound_words(times.bound, says) if times.bound else "",
+    )
+    return words + (str(says.style.repeats["stop"]).format(stop=stop) if times.stop_at is not None else "")
+
+
+def _form_of(times: Times, says: Notation) -> str:
+    if times.how == "more" and is_one(says.figures.text(times.number)):
+        return "once more"
+    return {"more": "more", "unsure": "unsure", "in all": "unsure", "bound": "bound"}[times.how]
+
+
+def _body(repeat: Repeat, stop: str, says: Notation) -> str:
+    at = repeat.times.stop_at
+    if at is None:
+        return steps_words(repeat.body, says)
+    first, rest = steps_words(repeat.body[:at], says), steps_words(repeat.body[at:], says)
+    return f"{first}{says.style.row['between steps']}{stop}{rest}"
+
+
+# ---- the rest -----------------------------------------------------------------------------------------------------
+
+
+def _sizes_only(step: SizesOnly, says: Notation) -> str:
+    body = steps_words(step.body, says)
+    wanted = says.figures.wanted
+    if wanted is not None and step.sizes:
+        return body if says.figures.sizes[wanted] in step.sizes else ""
+    if not step.sizes:
+        return says.step("other sizes").format(body=body)
+    return says.step("sizes only").format(sizes=sizes_words(step.sizes, says), body=body)
+
+
+def sizes_words(sizes: Sequence[str], says: Notation) -> str:
+    """`size M`, `sizes M, L and XL`."""
+    return ("size " if len(sizes) == 1 else "sizes ") + listing(sizes, says.style.label["several"]["last"])
+
+
+def _rows_again(again: RowsAgain, says: Notation) -> str:
+    number = says.figures.text(again.times)
+    form = "rows again" if again.times is None else "rows again more" if again.more else "rows again times"
+    words = says.step(form).format(rows=_row_names(again.labels, says), n=number)
+    if again.until:
+        words = says.step("rows again until").format(again=words, until=again.until)
+    if again.except_:
+        words = says.step("rows again except").format(again=words, body=steps_words(again.except_, says))
+    if again.ending:
+        words = says.step("rows again ending").format(again=words, ending=again.ending)
+    return words
+
+
+def _row_names(labels: Sequence[str], says: Notation) -> str:
+    """`Rows 3 and 4`, `Rows 3-6`."""
+    several = says.style.label["several"]
+    kind = says.style.label[says.kind or "row"]["one" if len(labels) == 1 else "more"]
+    if len(labels) > 2 and _runs_on(labels):
+        numbers = str(says.style.label["range"]).format(first=labels[0], last=labels[-1])
+    else:
+        numbers = listing(labels, several["last"], several["between"])
+    return f"{kind} {numbers}" if labels and labels[0].isdigit() else numbers
+
+
+def _runs_on(labels: Sequence[str]) -> bool:
+    if not all(label.isdigit() for label in labels):
+        return False
+    first = int(labels[0])
+    return [int(label) for label in labels] == list(range(first, first + len(labels)))

@@ -1,0 +1,78 @@
+"""The house style of written rows: order, words, repeats and counts, all from shared/house_style.yaml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from gradegen.trade.stitches import Terms, stitches
+from gradegen.trade.tables import read_table
+from gradegen.write.notation_numbers import Figures
+
+Words = Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class NotationStyle:
+    """The forms a row is written in; each part is a block of the data file."""
+
+    row: Words
+    label: Mapping[str, Any]
+    counts: Words
+    chain: Words
+    places: Words
+    things: Mapping[str, Any]
+    bounds: Words
+    repeats: Mapping[str, Any]
+    steps: Mapping[str, Any]
+
+
+@cache
+def notation_style() -> NotationStyle:
+    """Our own house style."""
+    table = read_table("house_style")
+    return NotationStyle(**{part: table[part] for part in NotationStyle.__slots__})
+
+
+@dataclass(frozen=True, slots=True)
+class Notation:
+    """What every word of a row is written with: style, terms, figures, and whether the label says Row or Rnd.
+
+    `stars`, `brackets`: how many of them are open around the step being written.
+    """
+
+    style: NotationStyle
+    terms: Terms
+    figures: Figures
+    kind: str = ""
+    stars: int = 0
+    brackets: int = 0
+
+    def stitch(self, name: str, number: str = "1") -> str:
+        """The name of a stitch in these terms; names that are words take a plural s."""
+        known = stitches().get(name)
+        word = known.abbreviation(self.terms) if known else name
+        return word if is_one(number) or not _is_word(word) else word + "s"
+
+    def step(self, name: str) -> str:
+        """The form of one kind of step."""
+        form = self.style.steps[name]
+        return str(form if isinstance(form, str) else form[self.terms])
+
+
+def is_one(number: str) -> bool:
+    """True for a number text that asks for the singular."""
+    return number in ("", "1")
+
+
+def _is_word(name: str) -> bool:
+    """True for `shell`, `V-st`, `3-dc cluster`, own names; abbreviations such as sc or dc2tog take no plural."""
+    known = next((one for one in stitches().values() if name in (one.names["US"][0], one.names["UK"][0])), None)
+    return known is None or known.varies or known.id.startswith(tuple("23456789")) or name in ("inc", "dec")
+
+
+def listing(words: Sequence[str], last: str, between: str = ", ") -> str:
+    """`M, L and XL`."""
+    return words[0] if len(words) == 1 else between.join(words[:-1]) + last + words[-1]
