@@ -1,4 +1,4 @@
-"""Safety cautions that follow from who a thing is for, what it is, and the words of its pattern. Pointers, not rulings."""
+"""Cautions that follow from who a thing is for, what it is, and the words of its pattern. Pointers, not rulings."""
 
 from __future__ import annotations
 
@@ -94,8 +94,8 @@ def _any_of(words: str | list[str] | None) -> re.Pattern[str] | None:
 def cautions_for(wearer: str | Iterable[str], words: str | Iterable[str], kinds: Iterable[str]) -> tuple[Caution, ...]:
     """The cautions that concern this thing, in the order they are printed.
 
-    `wearer`: baby, child, adult, one or several. `words`: the texts of the pattern. `kinds`: what the thing is (toy, hat).
-    A word can be harmless where it stands; a caution too many is better than one too few.
+    `wearer`: baby, child, adult, one or several. `words`: the texts of the pattern. `kinds`: what the thing is
+    (toy, hat). A word can be harmless where it stands; a caution too many is better than one too few.
     """
     wearers = frozenset((wearer,) if isinstance(wearer, str) else wearer)
     text = words if isinstance(words, str) else "\n".join(words)

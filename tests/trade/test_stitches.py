@@ -48,7 +48,8 @@ def test_what_a_stitch_makes_counts_unless_it_is_a_chain() -> None:
 SPELLED = """
 s c=sc; d c=dc; s d c=hdc; h d c=hdc; tr c=tr; d tr=dtr; d tr c=dtr; tr tr=trtr; sl st=sl st; ss=sl st; Sc=sc; S.C.=sc;
 dcs=dc; s cs=sc; single crochets=sc; double crochets=dc; half double crochet=hdc; slip stitches=sl st;
-treble=tr; trbl=tr; fpdc=FPdc; FP dc=FPdc; FP-dc=FPdc; BPHDC=BPhdc; front post double crochet=FPdc; sc 2 tog=sc2tog; dc3tog=dc3tog;
+treble=tr; trbl=tr; fpdc=FPdc; FP dc=FPdc; FP-dc=FPdc; BPHDC=BPhdc;
+front post double crochet=FPdc; sc 2 tog=sc2tog; dc3tog=dc3tog;
 dc dec=dc dec; V-sts=V-st; v st=V-st; 3-dc cluster=3-dc cluster; 3-dc cl=3-dc cluster; cl=cluster; sc sts=sc; htr=hdc;
 crab stitch=reverse sc; fsc=fsc; magic circle=magic ring; extended dc=edc
 """
