@@ -9,9 +9,10 @@ from typing import Any, TypeVar
 from gradegen.design.formula import Amount, Formula, PerSize
 from gradegen.design.pattern import Text
 from gradegen.findings import Finding, Rule, Severity, Written
-from gradegen.numbers.exact import NUMBER, matched_value, read_number
-from gradegen.numbers.units import SPELLINGS, kind_of
+from gradegen.numbers.exact import read_number
+from gradegen.numbers.units import kind_of
 from gradegen.read.fields import Kind, nearest, wrong_kind
+from gradegen.read.formula import read_amount, read_formula
 from gradegen.read.nodes import Block, Listing, Node, Scalar
 
 UNKNOWN_CHOICE = Rule("unknown-choice", Severity.ERROR, "file format", "A word that is none of those the key takes.")
@@ -24,7 +25,7 @@ UNIT_WRONG = Rule("unit-wrong", Severity.ERROR, "file format", "A measure has no
 C = TypeVar("C", bound=str)
 _ANY_TEXT: Mapping[str, Any] = {"type": ["string", "number", "boolean"]}
 _NUMBER_TEXT: Mapping[str, Any] = {"type": ["number", "string"]}
-_UNITS = {"length": "in, cm, mm", "mass": "g, oz", "long": "yd, m"}
+_UNITS = {"length": "in, cm, mm, yd, m", "mass": "g, oz"}
 
 
 def text_of(written: Written) -> Text:
@@ -131,25 +132,17 @@ def _read_yes_no(node: Node) -> tuple[bool | None, tuple[Finding, ...]]:
 YES_NO: Kind[bool] = Kind("true or false", _read_yes_no, {"enum": [True, False, "yes", "no"]})
 
 
-def read_amount(written: Written, kind: str) -> tuple[Amount | None, tuple[Finding, ...]]:
+def read_measure(written: Written, kind: str) -> tuple[Amount | None, tuple[Finding, ...]]:
     """A number with its unit, such as `4 in` or `6 mm`; `kind` is "length" or "mass"."""
-    found = NUMBER.match(written.text.strip())
-    lead = len(written.text) - len(written.text.lstrip())
-    number = matched_value(found) if found else None
-    if found is None or number is None:
-        hint = f"Write a number and a unit, such as {'4 in' if kind == 'length' else '100 g'}."
-        return None, (NOT_A_NUMBER.at(written.place(), f"“{_short(written.text)}” is no measure.", hint=hint),)
-    word = written.text.strip()[found.end() :].strip()
-    unit = SPELLINGS.get(word) or SPELLINGS.get(word.casefold())
-    if unit is None or kind_of(unit) != kind:
-        begin = lead + found.end()
-        place = written.place(begin, len(written.text)) if word else written.place()
-        units = _UNITS[kind] + (f", {_UNITS['long']}" if kind == "length" else "")
-        message = f"“{_short(word)}” is no unit of {kind}." if word else "The unit is missing."
-        return None, (UNIT_WRONG.at(place, message, hint=f"Use one of {units}."),)
-    if not 0 < number <= 100_000:
+    found, findings = read_amount(written)
+    if found is None:
+        return None, findings
+    if kind_of(found.unit) != kind:
+        message = f"This is no {kind}." if found.unit else "The unit is missing."
+        return None, (UNIT_WRONG.at(written.place(), message, hint=f"Use one of {_UNITS[kind]}."),)
+    if not 0 < found.number <= 100_000:
         return None, (NUMBER_OUT_OF_RANGE.at(written.place(), "A measure above 0 is needed here."),)
-    return Amount(number, unit, written.place()), ()
+    return found, ()
 
 
 def amount(kind: str, example: str) -> Kind[Amount]:
@@ -158,14 +151,12 @@ def amount(kind: str, example: str) -> Kind[Amount]:
     def read(node: Node) -> tuple[Amount | None, tuple[Finding, ...]]:
         if not isinstance(node, Scalar):
             return None, (wrong_kind(node, f"a {kind} such as {example}"),)
-        return read_amount(node.trimmed, kind)
+        return read_measure(node.trimmed, kind)
 
     return Kind(f"a {kind} such as {example}", read, {"type": "string", "examples": [example]})
 
 
 def _read_sum(node: Node) -> tuple[Formula | None, tuple[Finding, ...]]:
-    from gradegen.read.formula import read_formula
-
     if isinstance(node, Scalar):
         return read_formula(node.trimmed)
     if isinstance(node, Block):

@@ -1,0 +1,150 @@
+"""Every key of a pattern file, for the reader and for editors' completion alike."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from gradegen.design.pattern import Shape, Take, Terms, Text
+from gradegen.findings import Finding
+from gradegen.numbers.rounding import HOUSE_STYLES
+from gradegen.read.fields import Field, Given, Kind, block_of, list_of, names_of
+from gradegen.read.kinds import POSITIVE, PROSE, SUM, TEXT, YES_NO, amount, choice, choice_text, whole
+from gradegen.read.nodes import Block, Node
+from gradegen.read.pattern_kinds import ROWS, SIZES_WANTED, SKEIN
+
+_PARAGRAPHS = list_of(PROSE, "a list of sentences")
+
+DESIGNER_NAME = Field("name", TEXT, "Who made the design.", required=True, example="Demo House")
+DESIGNER_HELP = Field("help", TEXT, "Where a maker can ask for help.", example="help@example.org")
+DESIGNER_YEAR = Field("year", whole(1000, 9999), "Year of the copyright line.", example="2026")
+DESIGNER_FIELDS = (DESIGNER_NAME, DESIGNER_HELP, DESIGNER_YEAR)
+
+TABLE = Field("table", TEXT, "A ready size table by name, or your own by its path.", required=True, example="women")
+FOR = Field("for", SIZES_WANTED, "All sizes of the table, or a list of some.", example="all")
+BY = Field("by", TEXT, "The body column a maker chooses her size by.", example="bust")
+TAKE: Field[Take] = Field(
+    "take", choice("low", "middle", "high"), "Which end of a to-fit band is graded.", example="middle"
+)
+SIZE_FIELDS = (TABLE, FOR, BY, TAKE)
+
+SAMPLE_SIZE = Field("size", TEXT, "The size of the sample.", required=True, example="M")
+SAMPLE_USED = Field("used", amount("mass", "168 g"), "What the finished sample weighs.", required=True, example="168 g")
+YARN_WEIGHT = Field("weight", TEXT, "Yarn weight category by name.", example="medium")
+FIBRE = Field("fibre", TEXT, "What it is spun from.", example="wool")
+COLOUR = Field("colour", TEXT, "Colour, as a maker would call it.", example="slate")
+SKEIN_FIELD = Field("skein", SKEIN, "Length and mass of one skein.", example="200 yd / 100 g")
+SAMPLE = Field(
+    "sample", block_of((SAMPLE_SIZE, SAMPLE_USED), "a sample"), "A finished piece and the yarn it took, as evidence."
+)
+YARN_FIELDS = (YARN_WEIGHT, FIBRE, COLOUR, SKEIN_FIELD, SAMPLE)
+
+WHAT = Field("what", TEXT, "What is needed.", required=True, example="stitch marker")
+NUMBER = Field("number", PROSE, "How many: a number, one per size as 5 (6, 6), or a count in braces.", example="1")
+NOTION_FIELDS = (WHAT, NUMBER)
+_NOTION_BLOCK = block_of(NOTION_FIELDS, "a notion")
+
+
+def _read_notion(node: Node) -> tuple[Text | Given | None, tuple[Finding, ...]]:
+    return _NOTION_BLOCK.read(node) if isinstance(node, Block) else TEXT.read(node)
+
+
+NOTION_KIND: Kind[Text | Given] = Kind("a few words", _read_notion, {"anyOf": [TEXT.schema, _NOTION_BLOCK.schema]})
+
+BEFORE_STITCHES = Field("stitches", POSITIVE, "Stitches before washing.", example="13.5")
+BEFORE_ROWS = Field("rows", POSITIVE, "Rows before washing.", example="7")
+STITCHES_OVER = Field("stitches", POSITIVE, "Stitches over the length.", example="13")
+REPEATS = Field("repeats", POSITIVE, "Pattern repeats over the length, in place of stitches.", example="5")
+REPEAT_OF = Field("repeat of", whole(1, 1000), "Stitches in one repeat.", example="4")
+ROWS_OVER = Field("rows", POSITIVE, "Rows over the length.", example="7")
+OVER = Field("over", amount("length", "4 in"), "The length that was measured.", required=True, example="4 in")
+HOOK = Field("hook", amount("length", "6 mm"), "The hook used for the swatch.", example="6 mm")
+STATE: Field[Literal["blocked", "unblocked"]] = Field(
+    "state", choice("blocked", "unblocked"), "How the swatch was measured.", example="blocked"
+)
+BEFORE = Field("before", block_of((BEFORE_STITCHES, BEFORE_ROWS), "the gauge before washing"), "Gauge before washing.")
+GAUGE_NOTE = Field("note", PROSE, "What it was measured in.", example="in pattern")
+GAUGE_FIELDS = (STITCHES_OVER, REPEATS, REPEAT_OF, ROWS_OVER, OVER, HOOK, STATE, BEFORE, GAUGE_NOTE)
+
+ACROSS = Field("across", SUM, "The measure these stitches make.", example="around")
+ALONG = Field("along", SUM, "The measure these rows make.", example="depth")
+SUM_OF = Field("sum", SUM, "A sum of other counts, in place of a measure.", example="2 * band")
+COUNT_GAUGE = Field("gauge", TEXT, "The gauge it is worked at; may be left out when there is one.", example="lattice")
+MULTIPLE = Field("multiple", whole(1, 10_000), "Stitches (or rows) in one repeat.", example="4")
+PLUS = Field("plus", whole(-10_000, 10_000), "Stitches besides the repeats.", example="1")
+BASE_EXTRA = Field("base extra", whole(0, 1000), "Chains to make besides the stitches.", example="2")
+PARITY: Field[Literal["even", "odd"]] = Field(
+    "parity", choice("even", "odd"), "Whether the count must be even or odd.", example="even"
+)
+LEAST = Field("least", whole(0), "The smallest count allowed.", example="20")
+MOST = Field("most", whole(1), "The largest count allowed.", example="400")
+TIE: Field[Literal["up", "down"]] = Field(
+    "tie", choice("up", "down"), "Which way an exact half between two counts goes.", example="up"
+)
+BOTH_SIDES = Field("both sides", YES_NO, "Each round adds its height twice (half-twist band).", example="true")
+PIECES_SHARING = Field("pieces", whole(1, 100), "How many equal pieces share the measure.", example="1")
+COUNT_FIELDS = (
+    ACROSS, ALONG, SUM_OF, COUNT_GAUGE, MULTIPLE, PLUS, BASE_EXTRA, PARITY, LEAST, MOST, TIE, BOTH_SIDES,
+    PIECES_SHARING,
+)  # fmt: skip
+
+PIECE_NAME = Field("name", TEXT, "What this piece is called.", required=True, example="Band")
+SHAPE: Field[Shape] = Field(
+    "shape",
+    choice("flat", "joined rounds", "spiral", "half-twist band"),
+    "How it is worked.",
+    required=True,
+    example="flat",
+)
+WIDTH = Field("width", TEXT, "The measure drawn across the schematic.", example="around")
+LENGTH = Field("length", TEXT, "The measure drawn along the schematic.", example="depth")
+PIECE_NOTES = Field("notes", _PARAGRAPHS, "Notes for this piece.")
+ROWS_FIELD = Field("rows", ROWS, "One row a line, as the trade writes them.", required=True, example="|")
+PIECE_FIELDS = (PIECE_NAME, SHAPE, WIDTH, LENGTH, PIECE_NOTES, ROWS_FIELD)
+
+TITLE = Field("title", TEXT, "Name of the design.", required=True, example="Example Wrap")
+VERSION = Field("version", TEXT, "Version of the pattern.", example='"1.0"')
+ABOUT = Field("about", PROSE, "One or two sentences for the title page.")
+DESIGNER = Field("designer", block_of(DESIGNER_FIELDS, "the designer"), "Who made it.")
+TERMS: Field[Terms] = Field("terms", choice("US", "UK"), "US or UK stitch names.", required=True, example="US")
+LEVEL = Field("level", choice_text(("basic", "easy", "intermediate", "complex")), "Project level.", example="easy")
+WEARER: Field[Literal["baby", "child", "adult"]] = Field(
+    "wearer", choice("baby", "child", "adult"), "Who wears it; else as the size table says.", example="adult"
+)
+UNITS: Field[Literal["inches first", "centimetres first"]] = Field(
+    "units", choice("inches first", "centimetres first"), "Which unit is printed first.", example="inches first"
+)
+ROUNDING = Field("rounding", choice_text(tuple(HOUSE_STYLES)), "How measures are rounded for print.", example="1/4 in")
+SIZES = Field(
+    "sizes",
+    block_of(SIZE_FIELDS, "sizes"),
+    "Which sizes are graded.",
+    required=True,
+    example="{table: women, for: all}",
+)
+YARN = Field("yarn", names_of(block_of(YARN_FIELDS, "a yarn"), "yarns by letter"), "Yarns by letter, A first.")
+NOTIONS = Field("notions", list_of(NOTION_KIND, "a list of notions"), "What else is needed.")
+GAUGE = Field(
+    "gauge",
+    names_of(block_of(GAUGE_FIELDS, "a gauge"), "gauges by stitch pattern"),
+    "Gauges by the name of their stitch pattern.",
+    required=True,
+    example="{lattice: {stitches: 13, rows: 7, over: 4 in}}",
+)
+MEASURES = Field("measures", names_of(SUM, "measures by name"), "What the finished piece should measure.")
+COUNTS = Field("counts", names_of(block_of(COUNT_FIELDS, "a count"), "counts by name"), "How counts are found.")
+STITCHES = Field("stitches", names_of(PROSE, "stitches by name"), "Stitches the pattern explains itself.")
+NOTES = Field("notes", _PARAGRAPHS, "Notes before the instructions.")
+PIECES = Field(
+    "pieces",
+    list_of(block_of(PIECE_FIELDS, "a piece"), "a list of pieces"),
+    "The pieces, in working order.",
+    required=True,
+    example="[{name: Band, rows: ...}]",
+)
+FINISHING = Field("finishing", _PARAGRAPHS, "What is done at the end.")
+CAUTIONS = Field("cautions", _PARAGRAPHS, "Cautions of your own, besides the usual ones.")
+LICENCE = Field("licence", PROSE, "What makers may do with finished pieces.")
+PATTERN_FIELDS = (
+    TITLE, VERSION, ABOUT, DESIGNER, TERMS, LEVEL, WEARER, UNITS, ROUNDING, SIZES, YARN, NOTIONS, GAUGE, MEASURES,
+    COUNTS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE,
+)  # fmt: skip
