@@ -5,6 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Protocol
 
+from gradegen.check.rules import (
+    blocking_not_stated,
+    count_not_printed,
+    foundation_off_multiple,
+    hook_not_listed,
+    low_share_proved,
+    measure_shrinks,
+    row_numbers_broken,
+    row_or_round_mixed,
+    size_list_falls,
+    version_or_help_missing,
+)
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule
 
@@ -19,4 +31,15 @@ class CheckingRule(Protocol):
         ...
 
 
-RULES: tuple[CheckingRule, ...] = ()
+RULES: tuple[CheckingRule, ...] = (
+    blocking_not_stated,
+    count_not_printed,
+    foundation_off_multiple,
+    hook_not_listed,
+    low_share_proved,
+    measure_shrinks,
+    row_numbers_broken,
+    row_or_round_mixed,
+    size_list_falls,
+    version_or_help_missing,
+)
