@@ -40,7 +40,7 @@ class GradedCount:
 
     `raw` is the unrounded count (None for sums of other counts), `n` the snapped one, `repeats` the k of
     n = k * multiple + plus, `chain` = n + base extra. `rounded` says in words how it was rounded. `below`/`above` are the
-    nearest other good counts.
+    nearest other good counts. `on_hook`: what the finished count measures before washing, where the gauge says.
     """
 
     name: str
@@ -55,6 +55,7 @@ class GradedCount:
     above: int | None
     unit: str  # "sts" or "rows"
     place: Place = field(compare=False)
+    on_hook: Fraction | None = None
 
     @property
     def drift(self) -> Fraction | None:
@@ -64,7 +65,11 @@ class GradedCount:
 
 @dataclass(frozen=True, slots=True)
 class GradedSize:
-    """Everything known about one size: its body, the end of the band that was graded, measures and counts."""
+    """Everything known about one size: its body, the end of the band that was graded, measures and counts.
+
+    `ease`: printed `ease_measure` less graded body column `ease_body`, inches; `fit` its published name, for bust and
+    chest only. `converted`: body columns whose inches come from published centimetres, none in inches being published.
+    """
 
     name: str
     index: int
@@ -76,6 +81,9 @@ class GradedSize:
     counts: Mapping[str, GradedCount]
     ease: Fraction | None = None
     fit: str | None = None
+    ease_measure: str | None = None
+    ease_body: str | None = None
+    converted: frozenset[str] = frozenset()
 
     def numbers(self) -> dict[str, int]:
         """Count names to whole numbers, as rows use them; `NAME chain` gives the chain to make."""

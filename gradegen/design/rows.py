@@ -48,12 +48,14 @@ class Thing:
     `name`: "st" (any stitch), a stitch id or own stitch name ("sc", "shell"), "ch" (a chain stitch), "sp" (a chain
     space or loop; `length` for "ch-2 sp"), "corner" (the corner space or centre stitch of a corner), "gap" (between stitches), "ring",
     "row end", "free loop" (other side of the foundation), "tch" (turning chain), "place" ("st or sp"), "group" (with
-    `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row).
+    `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row). `said`: the word for a space as
+    written, in the singular ("loop", "sp", "mesh", "ch").
     """
 
     name: str
     length: Number | None = None
     of: str | None = None
+    said: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,13 +125,15 @@ class Work:
     `2 sc in next st`: makes (sc x 2), next. `sc in next 3 sts`, `3 sc`, `sc 3`: makes (sc), next with number 3.
     `(2 dc, ch 2, 2 dc) in sp`: makes (dc x 2, ch x 2, dc x 2). `sc2tog`: makes (sc2tog), next: the stitch itself says it
     takes two. `inc`: makes ("inc"). `bare`: no place was written (`3 sc`).
-    `skipped`: what chains skipped before the first stitch were said to count as.
+    `skipped`: what chains skipped before the first stitch were said to count as. `called`: what the text calls the whole,
+    "(shell)", "(half shell)".
     """
 
     makes: tuple[Make, ...]
     into: Into
     bare: bool = field(default=False, compare=False)
     skipped: Counts | None = None
+    called: str = field(default="", compare=False)
     place: Place = field(compare=False, kw_only=True)
 
 

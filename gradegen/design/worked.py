@@ -52,3 +52,22 @@ class WorkedRow:
     findings: tuple[Finding, ...]
     why_not: str = ""
     applies: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class RowResult:
+    """One written row checked alone.
+
+    `status`: wrong if any size is, not-checked if none is wrong and any is not checked. `made`, `taken`: one number per size
+    (None: not known, or the size does not work it). `units`: per name, one number per size. `reading`: choices made.
+    """
+
+    status: Status
+    status_by_size: Mapping[str, Status]
+    made: tuple[int | None, ...]
+    units: Mapping[str, tuple[int | None, ...]]
+    taken: tuple[int | None, ...]
+    reading: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    times: tuple[int, ...] = ()
+    after: tuple[Edge, ...] = ()

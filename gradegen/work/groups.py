@@ -1,0 +1,131 @@
+"""Places inside a larger thing: the 3rd dc of the next fan, the centre of a shell, a whole group skipped."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gradegen.design.edge import Target
+from gradegen.design.rows import Into, Thing, Work
+from gradegen.work import kinds
+from gradegen.work.kinds import Kind
+from gradegen.work.makes import targets_of
+from gradegen.work.stops import RUNS_SHORT, Fault, Unclear
+from gradegen.work.walk import Walk
+
+_FAR = 64
+
+
+def work_in_part(walk: Walk, step: Work) -> None:
+    """Stitches into one numbered or centre stitch of a larger thing."""
+    find_part(walk, step.into)
+    walk.cursor.step()
+    walk.begun, walk.here, walk.last_kind = True, False, "@part"
+    walk.make(step.makes)
+
+
+def find_part(walk: Walk, into: Into) -> None:
+    """Move to just before the part that `into` names."""
+    if into.of is None:
+        raise Unclear("what this is a part of is not said", into.place)
+    ahead = _ahead(walk)
+    group = into.of.things[0] if into.of.things else Thing("group")
+    if into.of.which == "last":
+        _to_last_group(walk, group)
+        ahead = _ahead(walk)
+    member = walk.kind(into.things)
+    start, size = _find_group(walk, ahead, group, into)
+    inside = [i for i in range(start, start + size) if member.fits(ahead[i])]
+    nth = None if into.nth is None else walk.site.number(into.nth)
+    if not inside or (nth is not None and not 1 <= nth <= len(inside)):
+        raise Fault(RUNS_SHORT, into.place, f"The {group.name} has no such stitch.", expected=str(nth or "a centre"), found=f"{len(inside)} sts")
+    wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
+    for _ in range(wanted):
+        walk.cursor.step()
+
+
+def _ahead(walk: Walk) -> list[Target]:
+    """The next targets, as far as a group can reach."""
+    spot = walk.cursor.save()
+    found = []
+    while len(found) < _FAR and (one := walk.cursor.peek()) is not None:
+        found.append(one)
+        walk.cursor.step()
+    walk.cursor.load(spot)
+    return found
+
+
+def _find_group(walk: Walk, ahead: Sequence[Target], group: Thing, into: Into) -> tuple[int, int]:
+    """Where the next group starts in `ahead`, and its size."""
+    name = group.name
+    for i, one in enumerate(ahead):
+        if one.nth == 1 and one.group == name:
+            walk.owe(kinds.group_start_kind(name))
+            return i, one.size
+    size = _usual_size(walk, name)
+    for i, one in enumerate(ahead):
+        if one.nth == 1 and not one.group and one.size > 1 and size in (None, one.size):
+            return i, one.size
+    found = _equal_run(ahead, size)
+    if found is None:
+        raise Unclear(f"no {name} can be told apart on the row before", into.place)
+    return found
+
+
+def _usual_size(walk: Walk, name: str) -> int | None:
+    definition = walk.site.definitions.get(name)
+    return len(targets_of(definition.makes, walk.site)) if definition and definition.makes else None
+
+
+def _equal_run(ahead: Sequence[Target], size: int | None) -> tuple[int, int] | None:
+    """The next run of like stitches that can be the group, where the row before did not label one."""
+    start = 0
+    while start < len(ahead):
+        end = start
+        while end < len(ahead) and ahead[end].name == ahead[start].name and ahead[end].kind == "st":
+            end += 1
+        length = end - start
+        if length and (length == size or (size is None and 3 <= length < _FAR // 2)):
+            return start, length
+        start = max(end, start + 1)
+    return None
+
+
+def _to_last_group(walk: Walk, group: Thing) -> None:
+    starts = kinds.group_start_kind(group.name)
+    there = walk.remaining(starts)
+    if there > 1:
+        walk.cursor.pass_over(starts.key, starts.fits, there - 1)
+
+
+def skips_group(walk: Walk, into: Into, number: int) -> bool:
+    """Pass over whole groups when the step names one; True when it did."""
+    name = into.things[0].name if into.things else "st"
+    if name == "group":
+        for _ in range(number):
+            _past_group(walk, into)
+        return True
+    ends = kinds.group_end_kind(name)
+    if name not in walk.site.definitions or not kinds.holds(walk.before, ends.fits):
+        return False
+    _skip_labelled(walk, ends, number, into)
+    return True
+
+
+def _skip_labelled(walk: Walk, ends: Kind, number: int, into: Into) -> None:
+    walk.owe(ends)
+    walk.take(ends, number, into.place)
+
+
+def _past_group(walk: Walk, into: Into) -> None:
+    """Past the next run of stitches, as far as the next space or the next group."""
+    one = walk.cursor.peek()
+    while one is not None and one.kind == "sp":
+        walk.cursor.step()
+        one = walk.cursor.peek()
+    if one is None:
+        raise walk.short(kinds.ANY_STITCH, 1, into.place)
+    group = one
+    while one is not None and one.kind != "sp" and (one is group or not one.nth or one.nth > 1):
+        walk.cursor.step()
+        one = walk.cursor.peek()
+    walk.begun = True

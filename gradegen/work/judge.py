@@ -1,0 +1,93 @@
+"""Counting what a row made, and comparing it with what is printed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from gradegen.design.edge import Edge
+from gradegen.design.rows import Stated
+from gradegen.findings import Place
+from gradegen.trade.stitches import stitches
+from gradegen.work.edges import tally
+from gradegen.work.kinds import family
+from gradegen.work.site import Site
+from gradegen.work.walk import Walk
+
+
+@dataclass(frozen=True, slots=True)
+class Mismatch:
+    """A printed count that the row does not make."""
+
+    stated: Stated
+    place: Place
+    written: int
+    worked: int
+    unit: str
+
+
+def units_of(edge: Edge, site: Site) -> dict[str, int]:
+    """What stands on the edge by name: stitches, spaces by length, groups by their name, picots."""
+    found: dict[str, int] = {}
+
+    def add(name: str, number: int) -> None:
+        found[name] = found.get(name, 0) + number
+
+    for one, number in tally(edge).items():
+        if one.kind == "sp":
+            add(f"ch-{one.length} sp", number)
+            add("sp", number)
+        elif one.kind in ("st", "ch", "gap"):
+            add(one.name, number)
+            if one.kind == "st" and family(one.name) != one.name:
+                add(family(one.name), number)
+        if one.nth == 1 and one.size > 1:
+            add(one.group or "group", number)
+            if one.group:
+                add("group", number)
+    return found
+
+
+def compare(
+    stated: Sequence[Stated], made: int, units: Mapping[str, int], after: Edge, walk: Walk
+) -> tuple[Mismatch, ...]:
+    """Every printed count that differs from what was made; counts of the same unit are added up."""
+    totals: dict[str, tuple[int, Stated]] = {}
+    for one in stated:
+        name = _unit_name(one, walk.site)
+        written = walk.site.number(one.number)
+        before = totals.get(name, (0, one))[0]
+        totals[name] = (before + written, one)
+    lone = len(totals) == 1
+    found = []
+    for name, (written, one) in totals.items():
+        worked = _worked(name, one, made, units, walk)
+        if worked is None or worked == written or (lone and name in stitches() and made == written):
+            continue
+        found.append(Mismatch(one, walk.site.place_of(one.number), written, worked, "sts" if name == "st" else name))
+    return tuple(found)
+
+
+def _unit_name(one: Stated, site: Site) -> str:
+    if one.unit.name == "sp" and one.unit.length is not None:
+        return f"ch-{site.number(one.unit.length)} sp"
+    return one.unit.name
+
+
+def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: Walk) -> int | None:
+    """The worked number of a unit; None when the unit cannot be told."""
+    if name == "st":
+        return made
+    if name in ("sp", "group", "picot") or name.endswith(" sp"):
+        return units.get(name, 0)
+    if name == "ch":
+        return walk.fresh_chain or None
+    definition = walk.site.definitions.get(name)
+    known = stitches().get(name)
+    if definition is not None and not definition.makes and not definition.one:
+        return None
+    if definition is not None or (known and known.varies):
+        return units.get(name, 0) if name in units or definition is not None else None
+    if known is None:
+        return None
+    return units.get(name, 0) + (units.get("st", 0) if known.takes == 1 else 0)

@@ -1,0 +1,99 @@
+"""Row numbers: how often a row is worked, and which rows a row points back to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from gradegen.design.rows import Label, Row, RowsAgain
+from gradegen.work.site import Site
+from gradegen.work.stops import RANGE_DOES_NOT_DIVIDE, Fault, Unclear
+
+_NUMBER_WORDS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
+
+
+def times_worked(label: Label, site: Site) -> int:
+    """How many rows this label stands for, in one size."""
+    if label.rows is not None:
+        return site.number(label.rows)
+    if label.listed:
+        return len(label.listed)
+    if label.first is None or label.last is None:
+        return 1
+    first, last = site.number(label.first), site.number(label.last)
+    return max(0, last - first + 1)
+
+
+def row_keys(row: Row, site: Site) -> list[str]:
+    """The names under which other rows can point to this one, in one size."""
+    label = row.label
+    name = label.name.lower()
+    numbers: list[int] = []
+    if label.listed:
+        numbers = [site.number(one) for one in label.listed]
+    elif label.first is not None:
+        first = site.number(label.first)
+        last = site.number(label.last) if label.last is not None else first
+        numbers = list(range(first, min(last, first + 500) + 1))
+    keys = [f"{name} {number}".strip() for number in numbers]
+    return keys or ([name] if name else [])
+
+
+def look_up(again: RowsAgain, known: Mapping[str, Row], row: Row) -> list[Row]:
+    """The rows that a row points back to, in the order named."""
+    found = []
+    section = row.label.name.lower()
+    for label in again.labels:
+        target = _find(label, known, section)
+        if target is None:
+            raise Unclear(f"row {label} is not known here", again.place)
+        found.append(target)
+    return found
+
+
+def _find(label: str, known: Mapping[str, Row], section: str) -> Row | None:
+    key = label.lower().strip()
+    key = _NUMBER_WORDS.get(key, key)
+    if key == "last":
+        return known.get("last")
+    for candidate in (f"{section} {key}".strip(), key, key.split()[-1] if key else key):
+        if candidate in known:
+            return known[candidate]
+    return next((row for name, row in reversed(known.items()) if name.endswith(f" {key}")), None)
+
+
+def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:
+    """How many single rows `Rep Rows 3 and 4 ...` means in one size; a range they do not divide is a fault."""
+    cycle = len(again.labels)
+    has_range = row.label.last is not None or row.label.rows is not None or bool(row.label.listed)
+    ranged = times_worked(row.label, site) if has_range else None
+    if again.times is not None:
+        wanted = cycle * site.number(again.times)
+        if ranged is not None and ranged != wanted and not again.more:
+            raise _does_not_divide(again, ranged, cycle, f"{wanted} rows for {site.number(again.times)} times")
+        return wanted
+    if again.until is not None and ranged is None:
+        raise Unclear("how many rows this takes is a measure, not a number", again.place)
+    if ranged is None:
+        return cycle
+    _divides(again, ranged, cycle)
+    return ranged
+
+
+def _divides(again: RowsAgain, ranged: int, cycle: int) -> None:
+    if again.ending is not None:
+        last = again.labels[(ranged - 1) % cycle]
+        if last.split()[-1] != again.ending.split()[-1]:
+            raise _does_not_divide(again, ranged, cycle, f"end with row {again.ending}")
+    elif ranged % cycle:
+        raise _does_not_divide(again, ranged, cycle, f"a whole number of {cycle}-row repeats")
+
+
+def _does_not_divide(again: RowsAgain, ranged: int, cycle: int, expected: str) -> Fault:
+    return Fault(
+        RANGE_DOES_NOT_DIVIDE,
+        again.place,
+        "The rows named do not fill this range of rows.",
+        expected=expected,
+        found=f"{ranged} rows",
+        because=f"{ranged} rows in repeats of {cycle} leave {ranged % cycle}",
+    )

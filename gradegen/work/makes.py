@@ -1,0 +1,110 @@
+"""What a step leaves on the new edge: stitches, chain spaces, and which group they belong to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gradegen.design.edge import Target
+from gradegen.design.rows import Definition, Make
+from gradegen.trade.stitches import stitches
+from gradegen.work.edges import space, target
+from gradegen.work.site import Site
+from gradegen.work.stops import UNDEFINED, Fault, Unclear
+
+_PICOT = target("gap", "picot")
+_DEEPEST = 8
+_MOST_IN_ONE = 200
+
+
+def takes_of(makes: Sequence[Make], definitions: dict[str, Definition] | None = None) -> int:
+    """How many places one working of these takes: 2 for sc2tog, else 1."""
+    most = 1
+    for make in makes:
+        known = stitches().get(make.stitch)
+        definition = (definitions or {}).get(make.stitch)
+        if definition and definition.takes:
+            most = max(most, definition.takes)
+        elif known:
+            most = max(most, known.takes)
+    return most
+
+
+def targets_of(makes: Sequence[Make], site: Site) -> tuple[Target, ...]:
+    """Everything that goes into one place, in order; two or more together form a group."""
+    names = {make.stitch for make in makes}
+    if names <= {"inc"} or (len(makes) == 1 and _is_increase(makes[0].stitch)):
+        return tuple(one for make in makes for one in _of_make(make, site, 0))
+    found = [one for make in makes for one in _of_make(make, site, 0)]
+    return grouped(found, site) if len(found) > 1 else tuple(found)
+
+
+def _is_increase(name: str) -> bool:
+    known = stitches().get(name)
+    return known is not None and len(known.makes) > 1 and not known.varies
+
+
+def _of_make(make: Make, site: Site, depth: int) -> tuple[Target, ...]:
+    times = site.number(make.times)
+    if make.stitch == "ch":
+        return (space(times),) if times else ()
+    one = _of_name(make, site, depth)
+    if times * len(one) > _MOST_IN_ONE:
+        raise Unclear("too many stitches in one place", make.place)
+    return one * times
+
+
+def _of_name(make: Make, site: Site, depth: int) -> tuple[Target, ...]:
+    definition = site.definitions.get(make.stitch)
+    if definition is not None:
+        return _of_definition(definition, site, make, depth)
+    known = stitches().get(make.stitch)
+    if known is None:
+        raise Fault(UNDEFINED, make.place, f"{make.stitch} is not a usual abbreviation, and the pattern does not explain it.")
+    if make.stitch == "picot":
+        return (_PICOT,)
+    if not known.counts or make.stitch == "sl st":
+        return ()
+    return tuple(target("st", name) for name in known.makes)
+
+
+def _of_definition(definition: Definition, site: Site, make: Make, depth: int) -> tuple[Target, ...]:
+    if depth > _DEEPEST:
+        raise Unclear(f"{definition.name} is explained by itself", make.place)
+    if definition.one:
+        return (target("st", definition.name),)
+    if not definition.makes:
+        known = stitches().get(definition.name)
+        if definition.name == "picot" or (known and not known.counts):
+            return (_PICOT,)
+        if known and not known.varies:
+            return tuple(target("st", name) for name in known.makes)
+        if definition.steps:
+            raise Unclear(f"{definition.name} goes over several places", make.place)
+        raise Unclear(f"what {definition.name} makes could not be read", make.place)
+    parts = [one for inner in definition.makes for one in _of_make(inner, site, depth + 1)]
+    return _labelled(parts, definition.name)
+
+
+def _labelled(parts: Sequence[Target], name: str) -> tuple[Target, ...]:
+    size = len(parts)
+    return tuple(target(p.kind, p.name, p.length, name, i + 1, size, p.chain) for i, p in enumerate(parts))
+
+
+def _shape(parts: Sequence[Target]) -> tuple[tuple[str, int], ...]:
+    return tuple((part.name, part.length) for part in parts)
+
+
+def grouped(parts: Sequence[Target], site: Site) -> tuple[Target, ...]:
+    """The parts as one group; under the name of the pattern's own stitch they are alike, where there is one."""
+    if any(part.group for part in parts):
+        return tuple(parts)
+    shape = _shape(parts)
+    for definition in site.definitions.values():
+        if definition.makes and not definition.one and not any(m.stitch == definition.name for m in definition.makes):
+            try:
+                own = [one for make in definition.makes for one in _of_make(make, site, 1)]
+            except (Fault, Unclear):
+                continue
+            if _shape(own) == shape:
+                return _labelled(parts, definition.name)
+    return _labelled(parts, "")

@@ -1,0 +1,148 @@
+"""One piece on the hook, in all its sizes: the edge each size has come to, and the rows it can go back to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from gradegen.design.edge import Edge
+from gradegen.design.notes import NoteFacts
+from gradegen.design.pattern import Shape
+from gradegen.design.rows import Chain, Definition, Row, Turn
+from gradegen.work.edges import plain, tidy, turned, turned_round
+from gradegen.work.row import Outcome, work_once
+from gradegen.work.settle import Reading, Settled, settle
+from gradegen.work.site import Choice, Site
+from gradegen.work.stops import Unclear
+
+
+@dataclass(slots=True)
+class Standing:
+    """Where one size has come to.
+
+    `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a printed
+    count only, or a new part begins: a row that does not fit it proves nothing. `underside`: free loops of the foundation.
+    """
+
+    edge: Edge | None = ()
+    underside: Edge = ()
+    turning_chain: Chain | None = None
+    assumed: bool = False
+    tail: Edge = ()
+
+
+@dataclass(slots=True)
+class PieceWork:
+    """Works rows one after the other in every size, each on what the row before left."""
+
+    shape: Shape
+    sizes: tuple[str, ...]
+    definitions: Mapping[str, Definition]
+    notes: NoteFacts
+    counts: Sequence[Mapping[str, int]]
+    booklet: bool = False
+    standings: list[Standing] = field(default_factory=list)
+    habits: dict[str, int] = field(default_factory=dict)
+    leaves: bool = False
+    _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        if not self.standings:
+            self.standings = [Standing() for _ in self.sizes]
+
+    def site(self, size: int, reading: Reading, notes: NoteFacts | None = None, *, tracing: bool = False) -> Site:
+        """What stays the same while a row is worked in this size under this reading."""
+        return Site(
+            size=size,
+            sizes=self.sizes,
+            shape=self.shape,
+            definitions=self.definitions,
+            notes=notes or self.notes,
+            counts=self.counts[size],
+            turning_chain=self.standings[size].turning_chain,
+            booklet=self.booklet,
+            tracing=tracing,
+            habits=self.habits,
+            reading=reading,
+        )
+
+    def settle(self, row: Row, wanted: Sequence[int], notes: NoteFacts | None = None) -> Settled:
+        """The row's outcomes in these sizes, in the reading that fits them all (or most)."""
+        key = (id(row), id(notes), tuple(wanted), *(self._key(size) for size in wanted))
+        known = self._known.get(key)
+        if known is None:
+            settled = settle(lambda reading: self._work(row, wanted, reading, notes), bool(row.stated))
+            self._known[key] = known = (row, notes, settled)  # the row is kept so that its id stays its own
+        return known[2]
+
+    def _key(self, size: int) -> object:
+        standing = self.standings[size]
+        return standing.edge, standing.underside, standing.turning_chain is None
+
+    def _work(
+        self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
+    ) -> tuple[list[Outcome], dict[str, Choice]]:
+        outcomes, choices = [], {}
+        for size in wanted:
+            site = self.site(size, reading, notes)
+            outcomes.append(self._once(row, site, self.standings[size]))
+            choices.update(site.choices)
+        return outcomes, choices
+
+    def _once(self, row: Row, site: Site, standing: Standing) -> Outcome:
+        if standing.edge is None:
+            outcome = work_once(row, site, (), (), leaves=self.leaves)
+            if not _begins_anew(row):
+                outcome.unclear = Unclear("the row before could not be followed", row.place)
+            return outcome
+        return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
+
+    def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
+        """The edge of this size after the row, turned as the shape asks."""
+        standing = self.standings[size]
+        edge = self._after(row, outcome, standing)
+        self.standings[size] = Standing(
+            edge=edge,
+            underside=outcome.underside or standing.underside,
+            turning_chain=row.turning_chain,
+            assumed=outcome.unclear is not None or (outcome.fault is not None),
+        )
+
+    def _after(self, row: Row, outcome: Outcome, standing: Standing) -> Edge | None:
+        if outcome.unclear is not None or outcome.fault is not None:
+            return self._from_count(row, outcome)
+        after = outcome.after
+        if self.shape == "flat":
+            return turned(after)
+        if self.shape != "flat" and any(isinstance(step, Turn) for step in row.steps):
+            if outcome.rest:
+                return turned(after)
+            return turned_round(after)
+        return after
+
+    def _from_count(self, row: Row, outcome: Outcome) -> Edge | None:
+        """After a row that was not followed: plain stitches as its one printed count says, if it prints one."""
+        if len(row.stated) != 1 or row.stated[0].unit.name not in ("st", "sc", "hdc", "dc", "tr"):
+            return None
+        values = row.stated[0].number.values
+        if not values:
+            return None
+        value = values[0] if len(values) == 1 else None
+        return tidy(plain(value)) if value else None
+
+
+def _begins_anew(row: Row) -> bool:
+    """True when a row makes its own beginning: a chain worked into, a ring."""
+    first = next((step for step in row.steps if not isinstance(step, Turn)), None)
+    words = row.text.lower()
+    return isinstance(first, Chain) and ("from hook" in words or "join" in words or "ring" in words) or "ring" in words
+
+
+def without_counts(row: Row) -> Row:
+    """The row with no printed count: for all but the last time it is worked."""
+    return replace(row, stated=())
+
+
+def against(notes: NoteFacts) -> NoteFacts:
+    """The notes with what they say of turning chains left out."""
+    return replace(notes, chains=())

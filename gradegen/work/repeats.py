@@ -1,0 +1,301 @@
+"""Repeats in closed form: once a run of the repeat meets the edge as an earlier run did, the rest is multiplied.
+
+A run meets the edge the same way when the cursor stands at the same place of the edge's own repeat, only with fewer of
+that repeat left. Everything between two such runs then happens again and again until the edge's repeat gives out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from gradegen.design.edge import Run
+from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, Work
+from gradegen.work.doing import run, works
+from gradegen.work.edges import stitches
+from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.stops import DOES_NOT_FIT, Fault, Unclear
+from gradegen.work.walk import RepeatFact, Walk
+
+Until = Callable[[], bool]
+_MOST_RUNS = 20_000
+
+
+@works(Repeat)
+def work_repeat(walk: Walk, step: Repeat) -> None:
+    """All runs of a repeat, where nothing after it decides how many."""
+    if step.times.how == "bound":
+        work_bound(walk, step)
+        return
+    number = times_of(walk, step)
+    stop_at = step.times.stop_at
+    if number <= 0:
+        return
+    whole = number if stop_at is None else number - 1
+    share = _share(walk, step, number)
+    before = walk.remaining(ANY_STITCH)
+    if share is not None:
+        for _ in range(min(whole, _MOST_RUNS)):
+            walk.quota = (walk.remaining(ANY_STITCH), share)
+            run(walk, step.body)
+    else:
+        loop(walk, step, whole)
+    if stop_at is not None:
+        run(walk, step.body[:stop_at])
+    _keep_fact(walk, step, before, number)
+
+
+def times_of(walk: Walk, step: Repeat) -> int:
+    """How often a repeat with a number runs in all, in the reading being tried."""
+    number = walk.site.number(step.times.number)
+    if step.times.how == "more":
+        return number + 1
+    if step.times.how == "in all":
+        return number
+    key = f"times {step.place.line}:{step.place.column}"
+    ways = (f"{number} times in all", f"{number} times besides the first")
+    if walk.site.booklet:
+        ways = ways[::-1]
+    chosen = walk.site.choose(key, "the repeat", ways, step.place)
+    return number + (1 if ways[chosen].endswith("first") else 0)
+
+
+def _share(walk: Walk, step: Repeat, number: int) -> int | None:
+    """The stitches of one run, where a marker inside the repeat divides the edge evenly."""
+    has_marker = any(isinstance(s, Work) and s.into.bound and s.into.bound.to == "before marker" for s in step.body)
+    if not has_marker:
+        return None
+    there = walk.remaining(ANY_STITCH)
+    if there % number:
+        raise Unclear("the markers' places are not known", step.place)
+    return there // number
+
+
+def before_marker(walk: Walk, kind: Kind, bound: Bound, step: Work | Mixed) -> int:
+    """How many stitches before a marker that stands at the end of this run's share."""
+    if walk.quota is None:
+        raise Unclear("the marker's place is not known", step.place)
+    start, share = walk.quota
+    number = share - (start - walk.remaining(ANY_STITCH)) - walk.site.number(bound.number, 0)
+    if number < 0 or kind.key != "st":
+        raise Unclear("the marker's place is not known", step.place)
+    return number
+
+
+# loops --------------------------------------------------------------------------------------------------------------
+
+
+def loop(walk: Walk, step: Repeat, limit: int | None, until: Until | None = None, keep: int = 0, kind: Kind | None = None) -> int:
+    """Run the body `limit` times, or (None) as often as it fits whole; how many runs that were.
+
+    `until` ends it earlier: True when no more than `keep` of `kind` are left.
+    """
+    done = 0
+    seen: dict[object, tuple[int, int, int, int]] = {}
+    muted = walk.muted
+    while (limit is None or done < limit) and not (until and until()):
+        spot, moved, made = walk.save(), walk.cursor.moved, len(walk.out)
+        try:
+            run(walk, step.body)
+        except Fault:
+            if limit is not None:
+                raise
+            walk.load(spot)
+            break
+        done += 1
+        walk.muted = True
+        if limit is None and walk.cursor.moved == moved:
+            raise Unclear("this repeat takes nothing, so it never ends", step.place)
+        if done > _MOST_RUNS:
+            raise Unclear("too many repeats without a pattern", step.place)
+        if limit is None or limit - done > 1:
+            done += _skip_ahead(walk, seen, done, limit, keep, kind)
+        elif len(walk.out) == made:
+            continue
+    walk.muted = muted
+    return done
+
+
+def _skip_ahead(
+    walk: Walk, seen: dict[object, tuple[int, int, int, int]], done: int, limit: int | None, keep: int, kind: Kind | None
+) -> int:
+    """Runs that can be multiplied instead of worked, and are; 0 when none yet."""
+    cursor = walk.cursor
+    at, left = tuple(cursor.at), tuple(cursor.left)
+    there = walk.remaining(kind) if kind else 0
+    for depth, span in enumerate(cursor.spans):
+        if span.times == 1 and depth > 0:
+            continue
+        key = (depth, at, left[:depth], left[depth + 1 :])
+        earlier = seen.get(key)
+        if earlier is None:
+            seen[key] = (done, left[depth], len(walk.out), there)
+            continue
+        cycles = _cycles(earlier, done, left[depth], limit, there - keep, there)
+        if cycles > 0:
+            _multiply(walk, depth, earlier, cycles)
+            seen.clear()
+            return cycles * (done - earlier[0])
+        seen[key] = (done, left[depth], len(walk.out), there)
+    return 0
+
+
+def _cycles(earlier: tuple[int, int, int, int], done: int, left: int, limit: int | None, spare: int, there: int) -> int:
+    """How many whole cycles may be skipped."""
+    runs, passes = done - earlier[0], earlier[1] - left
+    bounds = []
+    if passes > 0:
+        bounds.append((left - 1) // passes)
+        if earlier[3] > there:
+            bounds.append(spare // (earlier[3] - there))
+    elif limit is None:
+        return 0
+    if limit is not None:
+        bounds.append((limit - done) // runs)
+    return min(bounds)
+
+
+def _multiply(walk: Walk, depth: int, earlier: tuple[int, int, int, int], cycles: int) -> None:
+    walk.cursor.left[depth] -= cycles * (earlier[1] - walk.cursor.left[depth])
+    again = tuple(walk.out[earlier[2] :])
+    if again:
+        walk.out[earlier[2] :] = [Run(cycles + 1, again)]
+    walk.place_start = len(walk.out)
+
+
+def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: int, step: Mixed) -> None:
+    """The next `number` targets of several kinds, each with the makings of its own kind."""
+    end = walk.remaining(pairs[0][0]) if len(pairs) == 1 else _together(walk, pairs)
+    keep = end - number
+    seen: dict[object, tuple[int, int, int, int]] = {}
+    union = _union(pairs)
+    done = 0
+    while walk.remaining(union) > keep:
+        one = walk.cursor.peek()
+        if one is None:
+            break
+        for kind, makes in pairs:
+            if kind.fits(one):
+                walk.make(makes)
+                walk.begun = True
+                break
+        walk.cursor.step()
+        done += 1
+        _skip_ahead(walk, seen, done, None, keep, union)
+        if done > _MOST_RUNS:
+            raise Unclear("too many places without a pattern", step.place)
+
+
+def _union(pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> Kind:
+    union = pairs[0][0]
+    for kind, _ in pairs[1:]:
+        union = union | kind
+    return union
+
+
+def _together(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> int:
+    return walk.remaining(_union(pairs))
+
+
+# repeats to the end or a limit --------------------------------------------------------------------------------------
+
+
+def body_kind(walk: Walk, steps: Sequence[Step], place: object = None) -> Kind | None:
+    """Everything that the steps of a repeat address by next, each or skip."""
+    union: Kind | None = None
+    for things in _things(steps):
+        kind = walk.kind(things)
+        union = kind if union is None else (union if kind.key in union.key.split("|") else union | kind)
+    return union
+
+
+def _things(steps: Sequence[Step]) -> list[tuple[Thing, ...]]:
+    found: list[tuple[Thing, ...]] = []
+    for step in steps:
+        if isinstance(step, (Work, Skip)):
+            if step.into.which in ("next", "each") and not any(t.name in ("ring", "group") for t in step.into.things):
+                found.append(step.into.things)
+            elif step.into.which == "of" and step.into.of is not None:
+                found.append(step.into.of.things)
+        elif isinstance(step, Repeat):
+            found += _things(step.body)
+        elif isinstance(step, Mixed):
+            found += [work.into.things for work in step.works]
+        elif hasattr(step, "readings"):
+            found += _things(step.readings[0])
+    return found
+
+
+def work_bound(walk: Walk, step: Repeat) -> None:
+    """A repeat to the end or to a limit, where nothing after it decides how often it runs."""
+    kind = body_kind(walk, step.body)
+    if kind is None:
+        raise Unclear("this repeat goes nowhere", step.place)
+    bound = step.times.bound or Bound("end")
+    before = walk.remaining(kind)
+    if bound.to in ("thing", "before marker"):
+        done = loop(walk, step, None, _at_thing(walk, bound, kind))
+        if not _at_thing(walk, bound, kind)():
+            raise uneven(walk, step, kind, before, 0, done)
+        return
+    keep = walk.site.number(bound.number) if bound.to == "last" else 0
+    counted = walk.kind((bound.thing,)) if bound.to == "last" and bound.thing else kind
+    before = walk.remaining(counted)
+    done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
+    if walk.remaining(counted) != keep:
+        raise uneven(walk, step, counted, before, keep, done)
+    _keep_fact(walk, step, before, done)
+
+
+def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
+    assert bound.thing is not None  # noqa: S101 - the reader sets it
+    stop = walk.kind((bound.thing,))
+
+    def reached() -> bool:
+        spot, there = walk.cursor.save(), walk.remaining(kind)
+        if not walk.cursor.pass_over(stop.key, stop.fits, 1):
+            return there == 0
+        between = there - walk.remaining(kind) - int(kind.key in ("place", stop.key))
+        walk.cursor.load(spot)
+        return between <= 0
+
+    return reached
+
+
+def uneven(walk: Walk, step: Repeat, kind: Kind, before: int, keep: int, done: int) -> Fault:
+    """The fault of a repeat with a remainder, with the working and the nearest counts that would fit."""
+    left = walk.remaining(kind) - keep
+    each = (before - keep - left) // done if done else _one_run(walk, step, kind)
+    there = before - keep
+    words = kind.words
+    if each <= 0:
+        return Fault(DOES_NOT_FIT, step.place, "The repeat does not come out even.", because=f"{there} {words} are there for it")
+    low = there - there % each
+    good = ", ".join(str(n + keep) for n in (low, low + each) if n + keep > 0)
+    return Fault(
+        DOES_NOT_FIT,
+        step.place,
+        "The repeat does not come out even.",
+        expected=f"a multiple of {each}" + (f" plus {keep}" if keep else ""),
+        found=f"{before} {words}, {there % each or left} too many",
+        because=f"{there} {words} in repeats of {each} go {there // each} times and leave {there % each or left}",
+        hint=f"counts that fit here: {good}",
+    )
+
+
+def _one_run(walk: Walk, step: Repeat, kind: Kind) -> int:
+    """What one run would take, by the written numbers alone, where not even one run fits."""
+    total = 0
+    for inner in step.body:
+        if isinstance(inner, (Work, Skip)) and inner.into.which in ("next", "each"):
+            try:
+                total += walk.site.number(inner.into.number)
+            except (Fault, Unclear):
+                return 0
+    return total
+
+
+def _keep_fact(walk: Walk, step: Repeat, before: int, times: int) -> None:
+    left = walk.remaining(ANY_STITCH)
+    if times and len(walk.facts) < 20:
+        made = stitches(tuple(walk.out))
+        walk.facts.append(RepeatFact(step.place, max(0, before - left) // times, made, times, before, left))

@@ -1,0 +1,312 @@
+"""One row in one size under one reading: worked to its end, or stopped by a fault."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gradegen.design.edge import Edge, Run, Target
+from gradegen.design.rows import Chain, Either, Mixed, Repeat, Row, SizesOnly, Skip, Step, Work
+from gradegen.design.worked import WorkedStep
+from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
+from gradegen.work.doing import do, run
+from gradegen.work.edges import plain, stitches, tidy
+from gradegen.work.judge import Mismatch, compare, units_of
+from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.repeats import body_kind, loop, uneven
+from gradegen.work.site import Site
+from gradegen.work.starts import start
+from gradegen.work.steps import how_many
+from gradegen.work.stops import LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
+from gradegen.work.walk import RepeatFact, Walk
+
+_TRIES = 8
+
+
+@dataclass(slots=True)
+class Outcome:
+    """What one row came to. `fault` and `unclear` are None when it balances; `mismatches` are printed counts it misses."""
+
+    before: Edge
+    after: Edge = ()
+    underside: Edge = ()
+    rest: Edge = ()
+    made: int | None = None
+    units: dict[str, int] = field(default_factory=dict)
+    taken: int | None = None
+    fault: Fault | None = None
+    unclear: Unclear | None = None
+    mismatches: tuple[Mismatch, ...] = ()
+    facts: tuple[RepeatFact, ...] = ()
+    trace: tuple[WorkedStep, ...] = ()
+    stood: tuple[int, tuple[str, ...]] | None = None
+
+    @property
+    def balances(self) -> bool:
+        """True when nothing is wrong and nothing was left unread."""
+        return self.fault is None and self.unclear is None and not self.mismatches
+
+
+def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False) -> Outcome:
+    """The row worked in the site's size and reading."""
+    walk = Walk(site, before, underside)
+    walk.ahead = row.steps
+    walk.trace = [] if site.tracing else None
+    outcome = Outcome(before)
+    try:
+        _turning_chain(walk, row)
+        work_steps(walk, row.steps, leaves)
+        _spread_change(walk)
+        outcome.after = tidy(walk.out) or _foundation_edge(walk)
+        _count(walk, row, outcome)
+        _on_multiple(walk, row)
+    except Fault as fault:
+        outcome.fault = fault
+    except Unclear as unclear:
+        outcome.unclear = unclear
+    except RecursionError:
+        outcome.unclear = Unclear("nested too deeply", row.place)
+    outcome.facts, outcome.trace, outcome.stood = tuple(walk.facts), tuple(walk.trace or ()), walk.stood
+    return outcome
+
+
+def _turning_chain(walk: Walk, row: Row) -> None:
+    """The chain that the row before made at its end for this one, unless this row makes its own."""
+    chain = walk.site.turning_chain
+    if chain is None:
+        return
+    for step in row.steps:
+        if isinstance(step, Chain):
+            return
+        if isinstance(step, (Work, Skip, Repeat, Mixed, Either)):
+            break
+    start(walk, walk.site.number(chain.number), chain.counts, chain.place)
+
+
+def _foundation_edge(walk: Walk) -> Edge:
+    """A row that only chains leaves its chain."""
+    return walk.before if walk.fresh_chain and not walk.begun else ()
+
+
+def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
+    outcome.made = stitches(tuple(t for t in walk.out if isinstance(t, (Run, Target))))
+    outcome.units = units_of(outcome.after, walk.site)
+    there = stitches(walk.before)
+    outcome.rest = walk.cursor.rest() if walk.unworked else ()
+    outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
+    outcome.underside = _underside(walk)
+    outcome.mismatches = compare(row.stated, outcome.made, outcome.units, outcome.after, walk)
+
+
+def _underside(walk: Walk) -> Edge:
+    if walk.turned_over:
+        return ()
+    if walk.fresh_chain:
+        return plain(walk.fresh_chain - walk.skipped, "ch", "ch")
+    return walk.underside
+
+
+def _on_multiple(walk: Walk, row: Row) -> None:
+    """A foundation chain against the multiple that the notes state."""
+    multiple = walk.site.notes.multiple
+    if multiple is None or not walk.fresh_chain or not multiple.of:
+        return
+    chain = walk.fresh_chain
+    off = (chain - multiple.plus - multiple.extra) % multiple.of
+    if off == 0:
+        return
+    step = next((s for s in row.steps if isinstance(s, Chain)), None)
+    place = walk.site.place_of(step.number) if step else row.place
+    low = chain - off
+    raise Fault(
+        OFF_MULTIPLE,
+        place,
+        "The chain is not on the multiple that the notes state.",
+        expected=f"a multiple of {multiple.of} plus {multiple.plus + multiple.extra}",
+        found=f"{chain} ch",
+        because=f"{chain} less {multiple.plus + multiple.extra} leaves {off} over whole repeats of {multiple.of}",
+        hint=f"chains that fit: {low}, {low + multiple.of}",
+    )
+
+
+def _spread_change(walk: Walk) -> None:
+    """Loose increases and decreases change the count, wherever they stand."""
+    if walk.delta > 0:
+        walk.out.append(Run(walk.delta, _main_stitch(walk)))
+    elif walk.delta < 0:
+        _take_away(walk, -walk.delta)
+
+
+def _main_stitch(walk: Walk) -> tuple[Target, ...]:
+    for item in walk.out:
+        if isinstance(item, Run) and len(item.items) == 1 and isinstance(item.items[0], Target):
+            return (item.items[0],)
+    return tuple(t for t in walk.out if isinstance(t, Target) and t.kind == "st")[:1] or plain_one()
+
+
+def plain_one() -> tuple[Target, ...]:
+    """One unnamed stitch."""
+    return tuple(item.items[0] for item in plain(1) if isinstance(item, Run) and isinstance(item.items[0], Target))
+
+
+def _take_away(walk: Walk, number: int) -> None:
+    for i, item in enumerate(walk.out):
+        if isinstance(item, Run) and len(item.items) == 1 and item.times > number:
+            walk.out[i] = Run(item.times - number, item.items)
+            return
+    raise Unclear("where these decreases go is not said", walk.at)
+
+
+# steps whose number of runs depends on what comes after them ---------------------------------------------------------
+
+
+def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
+    """All steps of a row; a repeat `across` leaves what the steps after it need."""
+    for i, step in enumerate(steps):
+        tail = steps[i + 1 :]
+        if _is_open(step) and (_stops_early(step) or _consumes(tail)):
+            if isinstance(step, Repeat):
+                _search_repeat(walk, step, tail, leaves)
+            else:
+                assert isinstance(step, (Work, Mixed))  # noqa: S101 - open steps are these
+                _search_each(walk, step, tail, leaves)
+            return
+        if _is_open(step) and isinstance(step, Repeat) and _implies_skip(walk, step, tail):
+            continue
+        do(walk, step)
+    if not leaves:
+        _finish(walk)
+
+
+def _is_open(step: Step) -> bool:
+    if isinstance(step, Repeat):
+        return step.times.how == "bound" and (step.times.bound is None or step.times.bound.to in ("end", "last"))
+    if isinstance(step, Work):
+        into = step.into
+        return into.which == "each" and into.number is None and (into.bound is None or into.bound.to == "end")
+    return isinstance(step, Mixed) and (step.bound is None or step.bound.to == "end")
+
+
+def _stops_early(step: Step) -> bool:
+    return isinstance(step, Repeat) and step.times.stop_at is not None
+
+
+def _consumes(steps: Sequence[Step]) -> bool:
+    """True when steps after this one use up places of the edge."""
+    for step in steps:
+        if isinstance(step, Work) and step.into.which not in ("same", "first", "ring"):
+            return True
+        if isinstance(step, (Skip, Mixed)):
+            return True
+        if isinstance(step, (Repeat, SizesOnly)) and _consumes(step.body):
+            return True
+        if isinstance(step, Either) and _consumes(step.readings[0]):
+            return True
+    return False
+
+
+def _implies_skip(walk: Walk, step: Repeat, tail: Sequence[Step]) -> bool:
+    """`* ch 5, skip 3, sc in next; rep around, ending with ch 5, join`: the last skip goes without saying.
+
+    True when that is how the row ends, and it is worked.
+    """
+    chains = [s for s in tail if isinstance(s, Chain)]
+    skipped = [s for s in step.body if isinstance(s, Skip)]
+    if not chains or not skipped or not any(isinstance(s, Chain) and s.number == chains[0].number for s in step.body):
+        return False
+    kind = body_kind(walk, step.body)
+    if kind is None:
+        return False
+    spot = walk.save()
+    loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+    wanted = sum(walk.site.number(s.into.number) for s in skipped)
+    if walk.remaining(kind) == wanted:
+        walk.take(kind, wanted, step.place)
+        return True
+    walk.load(spot)
+    return False
+
+
+def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
+    """Find how many runs leave exactly what the tail needs."""
+    kind = body_kind(walk, step.body)
+    if kind is None:
+        raise Unclear("this repeat goes nowhere", step.place)
+    bound = step.times.bound
+    keep = walk.site.number(bound.number) if bound and bound.to == "last" else 0
+    if keep and step.times.stop_at is None:
+        do(walk, step)
+        work_steps(walk, tail, leaves)
+        return
+    closing = () if step.times.stop_at is None else step.body[: step.times.stop_at]
+    spot, before = walk.save(), walk.remaining(kind)
+    most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+    there = walk.remaining(kind)
+    if _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, closing, tail, leaves)):
+        return
+    walk.load(spot)
+    most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+    raise uneven(walk, step, kind, before, min(there, walk.remaining(kind)) * 0, most)
+
+
+def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
+    loop(walk, step, runs)
+    run(walk, closing)
+    work_steps(walk, tail, leaves)
+
+
+def _tries(walk: Walk, spot: object, most: int, attempt: object) -> bool:
+    for runs in range(most, max(-1, most - _TRIES), -1):
+        walk.load(spot)  # type: ignore[arg-type]
+        try:
+            attempt(runs)  # type: ignore[operator]
+        except Fault:
+            continue
+        return True
+    return False
+
+
+def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: bool) -> None:
+    """`sc in each st across, sc in last st`: find how many leave what the tail needs."""
+    spot = walk.save()
+    first: Fault | None = None
+    if isinstance(step, Mixed):
+        do(walk, step)
+        work_steps(walk, tail, leaves)
+        return
+    kind: Kind = walk.kind(step.into.things)
+    most = how_many(walk, kind, step.into.bound, step)
+    for number in range(most, max(-1, most - _TRIES), -1):
+        walk.load(spot)
+        try:
+            if number == most:
+                do(walk, step)
+            else:
+                walk.owe(kind)
+                walk.take(kind, number, step.place)
+                walk.make(step.makes, number)
+            work_steps(walk, tail, leaves)
+        except Fault as fault:
+            first = first or fault
+            continue
+        return
+    raise first or walk.short(kind, 1, step.place)
+
+
+def _finish(walk: Walk) -> None:
+    """Nothing that is owed may be left."""
+    if walk.unworked:
+        return
+    left, kind = walk.left_over()
+    if not left or kind is None:
+        return
+    there = Fraction(stitches(walk.before))
+    raise Fault(
+        LEFT_OVER,
+        walk.at,
+        "The row ends before its edge does.",
+        expected="0 left",
+        found=f"{left} {kind.words} left",
+        because=f"the row before leaves {there}; this row uses {there - walk.remaining(ANY_STITCH)} of them",
+    )

@@ -1,0 +1,263 @@
+"""Rows in working order: ranges row by row, rows that point back, rows of some sizes only."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
+from gradegen.design.worked import Status, WorkedRow
+from gradegen.findings import Finding, Place
+from gradegen.work.labels import look_up, row_keys, rows_to_work, times_worked
+from gradegen.work.piece import PieceWork, Standing, against, without_counts
+from gradegen.work.row import Outcome
+from gradegen.work.settle import Settled
+from gradegen.work.stops import Fault, Unclear
+from gradegen.work.telling import faults_of, notes_of, readings_of
+
+
+@dataclass(slots=True)
+class _Done:
+    """What one size has come to under one label."""
+
+    first: Outcome | None = None
+    last: Outcome | None = None
+    times: int = 0
+    fault_at: Place | None = None
+    blamed: Row | None = None
+    against_note: bool = False
+
+
+@dataclass(slots=True)
+class RowsInOrder:
+    """Works the rows of one piece, keeping those that later rows may repeat."""
+
+    piece: PieceWork
+    known: list[dict[str, Row]] = field(default_factory=list)
+    section: str | None = None
+    findings: list[Finding] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.known = self.known or [{} for _ in self.piece.sizes]
+
+    def work(self, row: Row) -> list[WorkedRow]:
+        """The row in every size, in order of sizes."""
+        self._new_section(row)
+        wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
+        if row.is_prose:
+            return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
+        done = {i: _Done() for i in wanted}
+        settled = self._work_label(row, wanted, done)
+        worked = [
+            self._worked(row, i, done[i], settled) if i in done else self._unworked(row, i, False, "other sizes")
+            for i in range(len(self.piece.sizes))
+        ]
+        self.remember(row, wanted)
+        if settled is not None and not any(d.last is None or d.last.fault for d in done.values()):
+            self.findings.extend(notes_of(settled, row))
+        return worked
+
+    def _new_section(self, row: Row) -> None:
+        """A label that starts numbering again under another name begins a part whose edge is only assumed."""
+        name = row.label.name.lower()
+        if self.section is not None and name != self.section and not row.is_prose and name not in _ORDINARY:
+            for standing in self.piece.standings:
+                standing.assumed = True
+        if not row.is_prose and name not in _ORDINARY:
+            self.section = name
+
+    def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
+        """Keep a row for those that point back to it."""
+        for i in range(len(self.piece.sizes)) if wanted is None else wanted:
+            try:
+                keys = row_keys(row, self.piece.site(i, {}))
+            except (Fault, Unclear):
+                keys = []
+            for key in keys:
+                self.known[i][key] = row
+            self.known[i]["last"] = row
+
+    # one label ------------------------------------------------------------------------------------------------------
+
+    def _work_label(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> Settled | None:
+        own = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
+        again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
+        settled = None
+        if again is None:
+            return self._work_range(row, wanted, done)
+        if _has_work(own):
+            settled = self._work_range(replace(row, steps=own, stated=()), wanted, done, once=True)
+            again = replace(again, more=True)
+        for i in wanted:
+            self._work_again(row, again, i, done[i])
+        return settled
+
+    def _times(self, row: Row, i: int, once: bool) -> int | Fault | Unclear:
+        try:
+            return 1 if once else times_worked(row.label, self.piece.site(i, {}))
+        except (Fault, Unclear) as stop:
+            return stop
+
+    def _work_range(self, row: Row, wanted: Sequence[int], done: dict[int, _Done], once: bool = False) -> Settled | None:
+        times = {i: self._times(row, i, once) for i in wanted}
+        for i, number in times.items():
+            if not isinstance(number, int):
+                done[i].last = _stopped(number)
+        left = {i: number for i, number in times.items() if isinstance(number, int) and number > 0}
+        early = without_counts(row)
+        settled, turn = None, 0
+        while left:
+            turn += 1
+            lasting = [i for i in left if turn < left[i]]
+            ending = [i for i in left if turn == left[i]]
+            for which, version in ((lasting, early), (ending, row)):
+                if which:
+                    settled = self._one_turn(version, which, done)
+            left = {i: number for i, number in left.items() if turn < number and not _failed(done[i])}
+        return settled
+
+    def _one_turn(self, row: Row, which: Sequence[int], done: dict[int, _Done]) -> Settled:
+        settled = self.piece.settle(row, which)
+        for i, outcome in zip(which, settled.outcomes, strict=True):
+            self._take(row, i, outcome, done[i])
+        self._check_convention(row, which, settled, done)
+        self._keep_habit(settled)
+        return settled
+
+    def _take(self, row: Row, i: int, outcome: Outcome, done: _Done) -> None:
+        standing = self.piece.standings[i]
+        if standing.assumed and outcome.fault is not None:
+            outcome = replace(outcome, fault=None, unclear=Unclear("what this part is worked into is not certain", row.place))
+        done.first = done.first or outcome
+        done.last = outcome
+        done.times += 1
+        self.piece.go_on(row, i, outcome)
+
+    def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, _Done]) -> None:
+        """A count that is wrong by the notes and right against them is a fault of its own name."""
+        wrong = [i for i, o in zip(which, settled.outcomes, strict=True) if o.mismatches and o.stood is not None]
+        if not wrong:
+            return
+        standings = self.piece.standings
+        before = {i: settled.outcomes[list(which).index(i)].before for i in wrong}
+        kept = {i: standings[i] for i in wrong}
+        for i in wrong:
+            standings[i] = Standing(before[i], kept[i].underside)
+        other = self.piece.settle(_unsaid(row), wrong, against(self.piece.notes))
+        for i, outcome in zip(wrong, other.outcomes, strict=True):
+            done[i].against_note = outcome.balances
+        for i in wrong:
+            standings[i] = kept[i]
+
+    def _keep_habit(self, settled: Settled) -> None:
+        """The way a starting chain was read becomes the likelier one for the rows after it."""
+        way = settled.reading.get("start")
+        stood = next((o.stood for o in settled.outcomes if o.stood), None)
+        if way and stood and all(o.balances for o in settled.outcomes):
+            key = f"start {stood[0]}"
+            self.piece.habits[key] = way if key not in self.piece.habits else self.piece.habits[key]
+
+    # rows again -----------------------------------------------------------------------------------------------------
+
+    def _work_again(self, row: Row, again: RowsAgain, i: int, done: _Done) -> None:
+        site = self.piece.site(i, {})
+        try:
+            known = self.known[i]
+            if again.more:
+                known = {**known, **dict.fromkeys(row_keys(row, site), row)}
+            targets = [_plain_row(target) for target in look_up(again, known, row)]
+            number = rows_to_work(again, row, site)
+            _no_changes(again)
+        except (Fault, Unclear) as stop:
+            done.last = _stopped(stop)
+            self.piece.go_on(row, i, done.last)
+            return
+        done.fault_at = again.place
+        self._cycle(row, targets, number, i, done)
+
+    def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: _Done) -> None:
+        early = [without_counts(target) for target in targets]
+        for turn in range(number):
+            which = turn % len(targets)
+            version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
+            outcome = self.piece.settle(version, [i]).outcomes[0]
+            done.blamed = targets[which]
+            self._take(version, i, outcome, done)
+            if _failed(done):
+                return
+
+    # results --------------------------------------------------------------------------------------------------------
+
+    def _worked(self, row: Row, i: int, done: _Done, settled: Settled | None) -> WorkedRow:
+        outcome = done.last or Outcome(self.piece.standings[i].edge or ())
+        size = self.piece.sizes[i]
+        at = done.fault_at if done.blamed is not None and outcome.fault is not None and done.blamed is not row else None
+        findings = tuple(faults_of(outcome, row, size, done.against_note, at))
+        status: Status = "wrong" if findings else "not-checked" if outcome.unclear or done.last is None else "proved"
+        first = done.first or outcome
+        return WorkedRow(
+            row=row,
+            label=row.label.text,
+            size=size,
+            status=status,
+            before=first.before,
+            after=outcome.after,
+            made=outcome.made,
+            units=outcome.units,
+            taken=first.taken,
+            times=done.times,
+            reading=readings_of(settled, row) if settled else (),
+            steps=outcome.trace,
+            findings=findings,
+            why_not=outcome.unclear.why if outcome.unclear else "",
+        )
+
+    def _unworked(self, row: Row, i: int, applies: bool, why: str) -> WorkedRow:
+        edge = self.piece.standings[i].edge or ()
+        return WorkedRow(
+            row=row, label=row.label.text, size=self.piece.sizes[i], status="not-checked", before=edge, after=edge, made=None,
+            units={}, taken=None, times=0, reading=(), steps=(), findings=(), why_not=why, applies=applies,
+        )
+
+
+_ORDINARY = {"next", "last", "foundation", "final", "base", ""}
+
+
+def _has_work(steps: Sequence[Step]) -> bool:
+    return any(not isinstance(step, (Aside, Turn, Unread)) for step in steps)
+
+
+def _stopped(stop: Fault | Unclear) -> Outcome:
+    outcome = Outcome(())
+    if isinstance(stop, Fault):
+        outcome.fault = stop
+    else:
+        outcome.unclear = stop
+    return outcome
+
+
+def _failed(done: _Done) -> bool:
+    return done.last is not None and (done.last.fault is not None or done.last.unclear is not None)
+
+
+def _plain_row(row: Row) -> Row:
+    """A row to repeat: its steps once, whatever its own label's range or trailing repeats say."""
+    steps = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
+    if not steps:
+        raise Unclear(f"{row.label.text or 'that row'} itself points to other rows", row.place)
+    return replace(row, steps=steps, label=Label(row.label.text, row.label.kind, place=row.label.place))
+
+
+def _no_changes(again: RowsAgain) -> None:
+    if any(not _harmless(step) for step in again.except_):
+        raise Unclear("the row is repeated with a change", again.place)
+
+
+def _harmless(step: Step) -> bool:
+    return isinstance(step, (Aside, Even))
+
+
+def _unsaid(row: Row) -> Row:
+    """The row with what it says its own starting chain counts as left out."""
+    steps = tuple(replace(step, counts=None) if isinstance(step, Chain) else step for step in row.steps)
+    return replace(row, steps=steps)

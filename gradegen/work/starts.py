@@ -1,0 +1,320 @@
+"""How a row begins: foundation chains, rings, starting and turning chains, and the other side of the chain."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gradegen.design.edge import Edge, Run, Target
+from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Step, Work
+from gradegen.findings import Place
+from gradegen.trade.stitches import stitches
+from gradegen.work.doing import works
+from gradegen.work.edges import plain, space, target
+from gradegen.work.kinds import ANY_STITCH, family, foundation_kind
+from gradegen.work.makes import takes_of
+from gradegen.work.stops import Unclear
+from gradegen.work.walk import RING, Walk
+
+Standing = tuple[str, ...]  # what a chain stands for: () nothing, ("dc",), ("dc", "ch-2 sp")
+_BY_LENGTH = {1: "sc", 2: "hdc", 3: "dc", 4: "tr", 5: "dtr", 6: "trtr"}
+_PICOT = target("gap", "picot")
+
+
+def leading(edge: Edge, number: int) -> Edge:
+    """The first so many targets of an edge."""
+    found: list[Target | Run] = []
+    for item in edge:
+        if number <= 0:
+            break
+        if isinstance(item, Target):
+            found.append(item)
+            number -= 1
+            continue
+        size = _targets(item.items)
+        whole = min(item.times, number // size) if size else 0
+        if whole:
+            found.append(Run(whole, item.items))
+            number -= whole * size
+        if whole < item.times and number:
+            found += leading(item.items, number)
+            number = 0
+    return tuple(found)
+
+
+def _targets(edge: Edge) -> int:
+    return sum(item.times * _targets(item.items) if isinstance(item, Run) else 1 for item in edge)
+
+
+# chains -------------------------------------------------------------------------------------------------------------
+
+
+@works(Chain)
+def chain(walk: Walk, step: Chain) -> None:
+    """A foundation, a starting chain, or a space between stitches."""
+    number = walk.site.number(step.number)
+    if number == 0:
+        return
+    if not walk.before and not walk.out:
+        walk.onto(plain(number, "ch", "ch"))
+        walk.fresh_chain = number
+    elif not walk.out and (not walk.begun or walk.here) and not _own_chain(walk, step):
+        start(walk, number, step.counts, step.place)
+    elif walk.fresh_chain and not walk.out and not walk.begun:
+        start(walk, number, step.counts, step.place)
+    else:
+        walk.out.append(space(number))
+
+
+def _own_chain(walk: Walk, step: Chain) -> bool:
+    """True when the row goes on `in 4th ch from hook`: the chain is an edge of its own."""
+    after = _after(walk.ahead, step)
+    return bool(after) and isinstance(after[0], Work) and after[0].into.which == "from hook"
+
+
+def _after(steps: Sequence[Step], step: Step) -> Sequence[Step]:
+    for i, one in enumerate(steps):
+        if one is step:
+            return steps[i + 1 :]
+    return ()
+
+
+def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
+    """Work a starting chain in the reading being tried."""
+    ways = standings(walk, number, counts)
+    said = tuple(_say(number, way) for way in ways)
+    sure = len(ways) == 1
+    chosen = 0 if sure else _preferred(walk, number, ways, said, place)
+    stands_for = ways[chosen]
+    walk.stood = (number, stands_for)
+    if not stands_for:
+        return
+    if walk.here:
+        walk.cursor.step()
+        walk.here = False
+    elif walk.remaining(ANY_STITCH):
+        walk.take(ANY_STITCH, 1, place)
+    walk.begun = True
+    walk.place_start = len(walk.out)
+    walk.out.extend(stand(stands_for))
+
+
+def _preferred(walk: Walk, number: int, ways: Sequence[Standing], said: Sequence[str], place: Place) -> int:
+    order = walk.site.habits.get(f"start {number}", 0)
+    order = order if order < len(ways) else 0
+    arranged = [order, *(i for i in range(len(ways)) if i != order)]
+    chosen = walk.site.choose("start", "the starting chain", [said[i] for i in arranged], place, silent=True)
+    return arranged[chosen]
+
+
+def _say(number: int, way: Standing) -> str:
+    return f"ch {number} counts as {' and '.join(way)}" if way else f"ch {number} does not count as a st"
+
+
+def stand(stands_for: Standing) -> list[Target]:
+    """The targets a counting chain leaves."""
+    found = []
+    for name in stands_for:
+        if name.startswith("ch-"):
+            found.append(space(int("".join(sign for sign in name if sign.isdigit()) or 1)))
+        else:
+            found.append(target("st", name, chain=True))
+    return found
+
+
+def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
+    """Every way to read a starting chain, likeliest first: its own words, the notes, the join, the trade's habit."""
+    following = first_stitch(walk.ahead, walk) or _BY_LENGTH.get(number, "dc")
+    if counts is not None:
+        return [_spelled(counts.as_, number, following)]
+    for note in walk.site.notes.chains:
+        if note.length in (None, number) and note.before in (None, following):
+            return [_spelled(note.as_, number, following)]
+    counted = _spelled(("st",), number, following)
+    if _joined_to_chain(walk.ahead):
+        return [counted]
+    if number == 1:
+        return [()]
+    if number == 2 and following in ("hdc", "dc"):
+        return [(), (following,)]
+    if following == "sc" and number > 1:
+        return [(), counted, *_others(number, following)]
+    return [counted, (), *_others(number, following)]
+
+
+def _others(number: int, following: str) -> list[Standing]:
+    by_length = _BY_LENGTH.get(number)
+    return [(by_length,)] if by_length and by_length != following and number > 2 else []
+
+
+def _spelled(as_: Sequence[str], number: int, following: str) -> Standing:
+    """`("st",)` as the stitch it stands for, with the chain space that is left over."""
+    if not as_:
+        return ()
+    if list(as_) not in (["st"], ["place"]):
+        if len(as_) == 1 and number - _height(as_[0]) >= 1 and number > 3:
+            return (as_[0], f"ch-{number - _height(as_[0])} sp")
+        return tuple(as_)
+    height = _height(following)
+    if height and number > height:
+        return (following, f"ch-{number - height} sp")
+    return (following,)
+
+
+def _height(name: str) -> int:
+    known = stitches().get(name)
+    return (known.height or 0) if known else 0
+
+
+def _joined_to_chain(steps: Sequence[Step]) -> bool:
+    return any(isinstance(step, Join) and step.to == "top of chain" for step in steps)
+
+
+def first_stitch(steps: Sequence[Step], walk: Walk, depth: int = 0) -> str | None:
+    """The plain stitch a row begins with, after its starting chain."""
+    for step in steps:
+        found: str | None = None
+        if isinstance(step, Work) and step.makes:
+            found = _plain_name(step.makes[0].stitch, walk, depth)
+        elif isinstance(step, Repeat) and depth < 6:
+            found = first_stitch(step.body, walk, depth + 1)
+        elif hasattr(step, "readings"):
+            found = first_stitch(step.readings[0], walk, depth + 1)
+        elif hasattr(step, "works"):
+            found = first_stitch(step.works, walk, depth + 1)
+        if found:
+            return found
+    return None
+
+
+def _plain_name(name: str, walk: Walk, depth: int) -> str | None:
+    definition = walk.site.definitions.get(name)
+    if definition and definition.makes and depth < 6 and definition.makes[0].stitch != name:
+        return _plain_name(definition.makes[0].stitch, walk, depth + 1)
+    known = stitches().get(name)
+    if known is None:
+        return "dc"
+    if known.makes and known.makes[0] != name and known.makes[0] in stitches():
+        return family(known.makes[0])
+    plain_name = family(name)
+    return plain_name if _height(plain_name) else ("dc" if known.counts else None)
+
+
+# foundations --------------------------------------------------------------------------------------------------------
+
+
+def work_from_hook(walk: Walk, step: Work) -> None:
+    """Back along a chain just made, the first stitch some chains from the hook."""
+    nth = walk.site.number(step.into.nth)
+    last = walk.out[-1] if walk.out else None
+    if isinstance(last, Target) and last.kind == "sp" and not walk.fresh_chain:
+        if nth >= last.length and not _goes_on_along_chain(walk.ahead, step):
+            walk.out[-1] = _PICOT
+            return
+        walk.out.pop()
+        walk.onto((*plain(last.length, "ch", "ch"), *walk.cursor.rest()))
+    elif not walk.fresh_chain:
+        _chain_before_edge(walk, step)
+    kind = foundation_kind("ch")
+    walk.owe(kind)
+    walk.take(kind, nth - 1, step.into.place)
+    walk.skipped = nth - 1
+    _stand_for_skipped(walk, step, nth - 1)
+    number = walk.site.number(step.into.number)
+    each = takes_of(step.makes, dict(walk.site.definitions))
+    walk.take(kind, each if number == each else number * each, step.into.place)
+    walk.place_start = len(walk.out)
+    walk.make(step.makes, 1 if number == each else number)
+
+
+def _chain_before_edge(walk: Walk, step: Work) -> None:
+    """`Ch 6, dc in 4th ch from hook` at the start of a later row: new stitches beside the old edge."""
+    ahead = walk.ahead
+    for i, one in enumerate(ahead):
+        if one is step and i and isinstance(ahead[i - 1], Chain):
+            before = ahead[i - 1]
+            assert isinstance(before, Chain)  # noqa: S101 - just seen
+            walk.onto((*plain(walk.site.number(before.number), "ch", "ch"), *walk.cursor.rest()))
+            return
+    if walk.site.turning_chain is not None:
+        return
+    raise Unclear("there is no fresh chain here to work into", step.place)
+
+
+def _goes_on_along_chain(ahead: Sequence[Step], step: Work) -> bool:
+    after = _after(ahead, step)
+    return bool(after) and isinstance(after[0], Work) and any(thing.name == "ch" for thing in after[0].into.things)
+
+
+def close_picot(walk: Walk, into: Into) -> None:
+    """`ch 3, sl st in 3rd ch from hook`: the chain becomes a picot, which is no stitch and no space."""
+    last = walk.out[-1] if walk.out else None
+    if isinstance(last, Target) and last.kind == "sp":
+        walk.out[-1] = _PICOT
+    elif not walk.out and walk.fresh_chain:
+        raise Unclear("slip stitches along the foundation chain", into.place)
+
+
+def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
+    """What chains skipped at the start count as, in the reading being tried."""
+    name = _plain_name(step.makes[0].stitch, walk, 0) or "dc"
+    ways = _skipped_ways(walk, step, skipped, name)
+    said = [f"the {skipped} skipped ch count as {' and '.join(way)}" if way else f"the {skipped} skipped ch do not count" for way in ways]
+    chosen = walk.site.choose("skipped", "the skipped chains", said, step.place, silent=True)
+    walk.out.extend(stand(ways[chosen]))
+
+
+def _skipped_ways(walk: Walk, step: Work, skipped: int, name: str) -> list[Standing]:
+    if step.skipped is not None:
+        return [_spelled(step.skipped.as_, skipped, name)]
+    height = _height(name)
+    if skipped == 0 or height <= 1 >= skipped:
+        return [()]
+    for note in walk.site.notes.chains:
+        if note.length == skipped and skipped > 1:
+            return list(dict.fromkeys([_spelled(note.as_, skipped, name), (), (name,)]))
+    ways: list[Standing] = [(name,), ()] if skipped == height > 2 else [(), (name,)]
+    if skipped > height:
+        gap, odd = divmod(skipped - height, 2)
+        ways = [(name, f"ch-{gap} sp"), *ways] if gap and not odd else ways
+        ways.append((name, f"ch-{skipped - height} sp"))
+    return list(dict.fromkeys(ways))
+
+
+@works(Join)
+def join(walk: Walk, step: Join) -> None:
+    """A fresh chain joined is a ring whose chains can be worked one by one; any other join changes nothing."""
+    if walk.fresh_chain and not walk.begun and not walk.out:
+        walk.half_twist = step.half_twist
+        walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")))
+        walk.ringed = True
+
+
+@works(OtherSide)
+def other_side(walk: Walk, step: OtherSide) -> None:
+    """Go on along the free loops of the foundation."""
+    onto_other_side(walk, step.place)
+
+
+def onto_other_side(walk: Walk, place: Place) -> None:
+    """Append the foundation's free loops to what is left of the edge."""
+    if walk.turned_over:
+        return
+    if walk.underside:
+        loops = walk.underside
+    elif walk.fresh_chain:
+        loops = plain(_free_loops(walk, place), "ch", "ch")
+    else:
+        raise Unclear("the other side of the foundation chain is not at hand", place)
+    walk.turned_over = True
+    walk.onto((*walk.cursor.rest(), *loops))
+
+
+def _free_loops(walk: Walk, place: Place) -> int:
+    """How many loops the underside offers: a toe works all but the end chains, a ring all of them."""
+    if not walk.skipped:
+        return walk.fresh_chain
+    all_ = walk.fresh_chain - walk.skipped
+    ways = (f"{all_ - 1} loops on the other side", f"{all_} loops on the other side", f"{all_ - 2} loops on the other side")
+    return all_ - (1, 0, 2)[walk.site.choose("underside", "the other side of the chain", ways, place, silent=True)]
+
+

@@ -1,0 +1,272 @@
+"""One row on its way along the edge: what is taken, what is made, what is still owed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from gradegen.design.edge import Edge, Run, Target
+from gradegen.design.rows import Make, Step, Thing
+from gradegen.design.worked import WorkedStep
+from gradegen.findings import Place
+from gradegen.work import kinds
+from gradegen.work.cursor import Cursor
+from gradegen.work.edges import target
+from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, Kind
+from gradegen.work.makes import grouped, targets_of
+from gradegen.work.site import Site
+from gradegen.work.stops import MISSING_TARGET, RUNS_SHORT, Fault, Unclear
+
+RING = target("ring", "ring")
+
+
+@dataclass(slots=True)
+class RepeatFact:
+    """How one repeat went: what a run of it took and made, how many runs, and what was there before it."""
+
+    place: Place
+    takes: int
+    makes: int
+    times: int
+    before: int
+    left: int
+
+
+class Spot(NamedTuple):
+    """Where a walk stands, to come back to."""
+
+    cursor: tuple[list[object], list[int], list[int], int]
+    made: int
+    last_made: Target | Run | None
+    here: bool
+    place_start: int
+    begun: bool
+    last_kind: str
+    before: Edge
+    passed: Edge
+    delta: int
+    unworked: bool
+
+
+@dataclass(slots=True)
+class Walk:
+    """The state of working one row in one size.
+
+    `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing has used yet.
+    `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
+    `addressed`: the kinds that next, each and skip have named; these are owed to the end.
+    """
+
+    site: Site
+    before: Edge
+    underside: Edge = ()
+    cursor: Cursor = field(init=False)
+    out: list[Target | Run] = field(default_factory=list)
+    here: bool = False
+    place_start: int = 0
+    begun: bool = False
+    last_kind: str = ""
+    addressed: dict[str, Kind] = field(default_factory=dict)
+    facts: list[RepeatFact] = field(default_factory=list)
+    passed: Edge = ()
+    unworked: bool = False
+    quota: tuple[int, int] | None = None
+    delta: int = 0
+    implied_skip: int = 0
+    fresh_chain: int = 0
+    ringed: bool = False
+    turned_over: bool = False
+    skipped: int = 0
+    stood: tuple[int, tuple[str, ...]] | None = None
+    half_twist: bool = False
+    ahead: tuple[Step, ...] = ()
+    trace: list[WorkedStep] | None = None
+    muted: bool = False
+    depth: int = 0
+    _made: dict[int, tuple[Target, ...]] = field(default_factory=dict)
+    _kinds: dict[tuple[int, int], Kind] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.cursor = Cursor(self.before)
+
+    # places -------------------------------------------------------------------------------------------------------
+
+    def onto(self, edge: Edge) -> None:
+        """Go on along another edge (a chain just made, the other side of the foundation)."""
+        self.before = edge
+        self.cursor = Cursor(edge)
+        self._kinds.clear()
+
+    def kind(self, things: Sequence[Thing]) -> Kind:
+        """What these things answer to on this edge."""
+        key = (id(things), 0)
+        known = self._kinds.get(key)
+        if known is None:
+            found = [self._kind_of(thing) for thing in things] or [ANY_STITCH]
+            known = found[0]
+            for other in found[1:]:
+                known = known | other
+            self._kinds[key] = known
+        return known
+
+    def _kind_of(self, thing: Thing) -> Kind:
+        name = thing.name
+        if name == "st":
+            return self._any_stitch()
+        if name == "sp":
+            return kinds.space_kind(None if thing.length is None else self.site.number(thing.length))
+        if name in ("ch", "free loop", "row end"):
+            return self._foundation(name)
+        if name == "place":
+            return ANY_PLACE
+        if name == "corner":
+            return kinds.corner_kind(self.before)
+        if name == "picot":
+            return Kind("picot", lambda t: t.name == "picot", "picot")
+        if name in ("gap", "unworked", "group", "marker"):
+            raise Unclear(f"the place '{name}' cannot be followed", self._somewhere)
+        if name in self.site.definitions:
+            return kinds.own_stitch_kind(name, self.site.definitions, self.before)
+        return kinds.stitch_kind(name)
+
+    def _foundation(self, name: str) -> Kind:
+        kind = kinds.foundation_kind(name)
+        if name == "ch" and not kinds.holds(self.before, kind.fits) and kinds.holds(self.before, ANY_SPACE.fits):
+            return ANY_SPACE
+        return kind
+
+    def _any_stitch(self) -> Kind:
+        """Stitches; in another reading the chain spaces between them as one stitch each."""
+        if not kinds.holds(self.before, ANY_SPACE.fits):
+            return ANY_STITCH
+        ways = ("chain spaces are passed over by 'each st'", "each chain space is worked as a st")
+        if self.site.choose("spaces", "chain spaces", ways, self._somewhere):
+            return ANY_PLACE
+        return ANY_STITCH
+
+    @property
+    def _somewhere(self) -> Place:
+        return self.at
+
+    at: Place = field(default=Place("<row>", 1, 1, 1, 1))
+
+    # taking -------------------------------------------------------------------------------------------------------
+
+    def remaining(self, kind: Kind) -> int:
+        """How many of this kind are still ahead."""
+        return self.cursor.remaining(kind.key, kind.fits)
+
+    def owe(self, kind: Kind) -> None:
+        """From now on this kind is owed to the end of the edge."""
+        self.addressed[kind.key] = kind
+
+    def take(self, kind: Kind, number: int, place: Place) -> None:
+        """Use the next so many of this kind, passing other kinds without a word."""
+        if number <= 0:
+            return
+        if not self.cursor.pass_over(kind.key, kind.fits, number):
+            raise self.short(kind, number, place)
+        self.begun, self.here, self.last_kind = True, False, kind.key
+
+    def short(self, kind: Kind, wanted: int, place: Place) -> Fault:
+        """The fault of asking for more than there is, or for what is not there at all."""
+        there = self.remaining(kind)
+        if not kinds.holds(self.before, kind.fits) and self.before:
+            return Fault(
+                MISSING_TARGET,
+                place,
+                f"There is no {kind.words} to work into: the row before left none.",
+                expected=f"a {kind.words}",
+                found="none",
+            )
+        return Fault(
+            RUNS_SHORT, place, "The row asks for more than is left on the edge.", expected=f"{wanted} {kind.words}", found=f"{there} left"
+        )
+
+    # making -------------------------------------------------------------------------------------------------------
+
+    def targets(self, makes: tuple[Make, ...]) -> tuple[Target, ...]:
+        """What goes into one place; found once per step."""
+        known = self._made.get(id(makes))
+        if known is None:
+            known = self._made[id(makes)] = targets_of(makes, self.site)
+        return known
+
+    def make(self, makes: tuple[Make, ...], times: int = 1) -> None:
+        """Put the makings of `times` places on the new edge."""
+        one = self.targets(makes)
+        if times <= 0 or not one:
+            return
+        self.place_start = len(self.out)
+        if times > 1:
+            self.out.append(Run(times, one))
+        else:
+            self.out.extend(one)
+
+    def add_here(self, makes: tuple[Make, ...]) -> None:
+        """More into the place that was worked last; what stands there becomes one group."""
+        one = self.targets(makes)
+        start = self.place_start
+        self._split_last_run()
+        start = min(max(start, 0), len(self.out)) if self.place_start == start else self.place_start
+        self.out.extend(one)
+        parts = [part for part in self.out[start:] if isinstance(part, Target)]
+        if len(parts) == len(self.out) - start and 1 < len(parts) <= 40:
+            bare = [target(p.kind, p.name, p.length, chain=p.chain) for p in parts]
+            self.out[start:] = grouped(bare, self.site)
+
+    def _split_last_run(self) -> None:
+        """When the last makings were one run of many places, single out its last place."""
+        if self.place_start == len(self.out) - 1 and self.out and isinstance(self.out[-1], Run):
+            run = self.out.pop()
+            assert isinstance(run, Run)  # noqa: S101 - just seen
+            if run.times > 1:
+                self.out.append(Run(run.times - 1, run.items))
+            self.place_start = len(self.out)
+            self.out.extend(run.items)
+
+    # coming back --------------------------------------------------------------------------------------------------
+
+    def save(self) -> Spot:
+        """Where we are."""
+        last = self.out[-1] if self.out else None
+        return Spot(
+            self.cursor.save(),  # type: ignore[arg-type]
+            len(self.out),
+            last,
+            self.here,
+            self.place_start,
+            self.begun,
+            self.last_kind,
+            self.before,
+            self.passed,
+            self.delta,
+            self.unworked,
+        )
+
+    def load(self, spot: Spot) -> None:
+        """Back to where we were."""
+        self.cursor.load(spot.cursor)  # type: ignore[arg-type]
+        del self.out[spot.made :]
+        if spot.last_made is not None:
+            self.out[-1] = spot.last_made
+        self.here, self.place_start, self.begun, self.last_kind = spot.here, spot.place_start, spot.begun, spot.last_kind
+        self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
+        if self.before is not spot.before:
+            self.before = spot.before
+            self._kinds.clear()
+
+    # the end ------------------------------------------------------------------------------------------------------
+
+    def left_over(self) -> tuple[int, Kind | None]:
+        """How much that is owed was not worked, and of which kind."""
+        most, which = 0, None
+        for kind in self.addressed.values():
+            left = self.remaining(kind)
+            if left and self.passed:
+                left = max(0, left - Cursor(self.passed).remaining(kind.key, kind.fits))
+            if left > most:
+                most, which = left, kind
+        return most, which
+
