@@ -9,7 +9,8 @@ if TYPE_CHECKING:
     from gradegen.findings import Finding
     from gradegen.grade import grade_sizes
     from gradegen.read.pattern_file import read_pattern
-    from gradegen.work import check_row, work_rows
+    from gradegen.work.one_row import check_row
+    from gradegen.work.rows import work_rows
     from gradegen.write.pattern import write_pattern
 
 __all__ = ["Finding", "check_pattern", "check_row", "grade_sizes", "read_pattern", "work_rows", "write_pattern"]
@@ -17,10 +18,10 @@ __all__ = ["Finding", "check_pattern", "check_row", "grade_sizes", "read_pattern
 _ROOMS = {
     "Finding": "gradegen.findings",
     "check_pattern": "gradegen.check.run",
-    "check_row": "gradegen.work",
+    "check_row": "gradegen.work.one_row",
     "grade_sizes": "gradegen.grade",
     "read_pattern": "gradegen.read.pattern_file",
-    "work_rows": "gradegen.work",
+    "work_rows": "gradegen.work.rows",
     "write_pattern": "gradegen.write.pattern",
 }
 

@@ -75,7 +75,7 @@ def _show_size_table(options: argparse.Namespace) -> int:
 
 def schema(options: argparse.Namespace) -> int:
     """Prints the JSON Schema of pattern or size-table files."""
-    from gradegen.read.schema import pattern_schema, size_table_schema
+    from gradegen.read.schema import json_schema
 
-    show_text(json.dumps(pattern_schema() if options.what == "pattern" else size_table_schema(), indent=2))
+    show_text(json.dumps(json_schema("pattern" if options.what == "pattern" else "size table"), indent=2))
     return CLEAN

@@ -186,7 +186,7 @@ def _grade(run: _Run, pattern: Pattern, table: SizeTable) -> tuple[GradedSize, .
 
 
 def _work(run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...]) -> Mapping[str, tuple[WorkedRow, ...]]:
-    from gradegen.work import work_rows
+    from gradegen.work.rows import work_rows
 
     return run.stage("work", lambda: work_rows(pattern, sizes), {})
 
