@@ -1,0 +1,150 @@
+"""A checked pattern turned into the plain strings of one document."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from gradegen.design.checked import Checked
+from gradegen.design.pattern import Pattern
+from gradegen.write.edition import Edition
+from gradegen.write.phrases import Phrase, Printing, phrase, plain
+from gradegen.write.print_numbers import length_style
+from gradegen.write.schematic import piece_drawings
+from gradegen.write.view import Document, Entry, PieceView
+from gradegen.write.view_cautions import caution_sentences, cautions_close
+from gradegen.write.view_findings import draft_view
+from gradegen.write.view_materials import gauge_entries, hook_sizes, material_entries
+from gradegen.write.view_measures import measure_tables, size_key, size_sentences
+from gradegen.write.view_rows import piece_views
+from gradegen.write.view_words import special_stitches, terms_sentences, used_abbreviations
+
+_PAPERS = {"a4": "A4", "letter": "letter"}
+
+
+def document_view(checked: Checked, edition: Edition) -> Document:
+    """Everything the templates lay out; the edition's size must be one of the pattern's."""
+    pattern = checked.pattern
+    printing = Printing(checked.sizes, edition.sizes(checked), length_style(pattern))
+    pieces = piece_views(checked, printing)
+    notes = tuple(phrase(note, printing) for note in pattern.notes)
+    finishing = tuple(phrase(step, printing) for step in pattern.finishing)
+    gauge = gauge_entries(checked, printing)
+    special = special_stitches(pattern)
+    said = list(_texts(pieces, notes, finishing, gauge, special))
+    used = used_abbreviations(said, pattern)
+    return Document(
+        language="en-GB" if pattern.terms == "UK" else "en-US",
+        paper=_PAPERS[edition.paper],
+        file_title=_file_title(pattern, printing),
+        title=pattern.title.text,
+        overline="Crochet pattern",
+        size_line=_size_line(printing),
+        running=f"Size {printing.sizes[0].name}" if printing.is_one_size else f"Sizes {size_key(printing)}",
+        by=f"Designed by {pattern.designer.name.text}" if pattern.designer else "",
+        author=pattern.designer.name.text if pattern.designer else "",
+        about=phrase(pattern.about, printing) if pattern.about else (),
+        facts=_facts(pattern, printing),
+        drawings=piece_drawings(checked, printing),
+        sizes=size_sentences(checked, printing),
+        measures=measure_tables(checked, printing),
+        materials=material_entries(checked, printing),
+        gauge=gauge,
+        terms=terms_sentences(pattern, used),
+        abbreviations=used,
+        special_stitches=special,
+        notes=notes,
+        size_key="" if printing.is_one_size else size_key(printing),
+        pieces=pieces,
+        finishing=finishing,
+        cautions=caution_sentences(pattern, printing, [*said, *_materials(pattern)]),
+        cautions_end=cautions_close(),
+        colophon=_colophon(checked, printing),
+        foot=_foot(pattern),
+        draft=draft_view(checked, printing, edition),
+    )
+
+
+def _file_title(pattern: Pattern, printing: Printing) -> str:
+    return f"{pattern.title.text}, size {printing.sizes[0].name}" if printing.is_one_size else pattern.title.text
+
+
+def _size_line(printing: Printing) -> str:
+    names = [size.name for size in printing.sizes]
+    return f"Size {names[0]}" if printing.is_one_size else f"{len(names)} sizes, {names[0]} to {names[-1]}"
+
+
+def _facts(pattern: Pattern, printing: Printing) -> tuple[Entry, ...]:
+    weights = dict.fromkeys(yarn.weight.text.capitalize() for yarn in pattern.yarns if yarn.weight)
+    said = [
+        ("Size" if printing.is_one_size else "Sizes", _size_names(printing)),
+        ("Level", pattern.level.text.capitalize() if pattern.level else ""),
+        ("Yarn", f"{', '.join(weights)} weight" if weights else ""),
+        ("Hook", ", ".join(hook_sizes(pattern.gauges.values()))),
+        ("Terms", pattern.terms),
+    ]
+    return tuple(Entry(name, (plain(text),)) for name, text in said if text)
+
+
+def _size_names(printing: Printing) -> str:
+    names = [size.name for size in printing.sizes]
+    return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"
+
+
+def _texts(pieces: Iterable[PieceView], *groups: Iterable[Phrase] | Iterable[Entry]) -> Iterator[str]:
+    """Every sentence of the document in which an abbreviation or a word of caution can stand."""
+    for piece in pieces:
+        yield from (_words(note) for note in piece.notes)
+        for row in piece.rows:
+            yield _words(row.label)
+            yield _words((*row.text, *row.count))
+    for group in groups:
+        for each in group:
+            yield from (_words(line) for line in each.lines) if isinstance(each, Entry) else (_words(each),)
+
+
+def _words(sentence: Phrase) -> str:
+    return "".join(part.text for part in sentence).replace("\N{NO-BREAK SPACE}", " ")
+
+
+def _materials(pattern: Pattern) -> Iterator[str]:
+    yield from (notion.what.text for notion in pattern.notions)
+    for yarn in pattern.yarns:
+        yield from (text.text for text in (yarn.fibre, yarn.weight) if text)
+
+
+def _colophon(checked: Checked, printing: Printing) -> tuple[Entry, ...]:
+    pattern, designer = checked.pattern, checked.pattern.designer
+    said = [
+        ("Version", pattern.version.text if pattern.version else ""),
+        ("Checked", _proof(checked, printing)),
+        ("Help", f"Questions and corrections: {designer.help.text}" if designer and designer.help else ""),
+        ("Copyright", _copyright(pattern)),
+    ]
+    entries = [Entry(name, (plain(text),)) for name, text in said if text]
+    if pattern.licence:
+        entries.append(Entry("Licence", (phrase(pattern.licence, printing),)))
+    return tuple(entries)
+
+
+def _copyright(pattern: Pattern) -> str:
+    if pattern.designer is None:
+        return ""
+    year = f"{pattern.designer.year} " if pattern.designer.year else ""
+    return f"© {year}{pattern.designer.name.text}"
+
+
+def _proof(checked: Checked, printing: Printing) -> str:
+    """How many rows were worked and found right before printing, in the printed sizes."""
+    names = [size.name for size in printing.sizes]
+    statuses = [row.status for name in names for row in checked.worked.get(name, ()) if row.applies]
+    if not statuses:
+        return ""
+    proved, everywhere = statuses.count("proved"), "" if printing.is_one_size else " in every size"
+    if proved == len(statuses):
+        return f"Every row was worked{everywhere} before printing, and its count proved."
+    return f"Rows were worked{everywhere} before printing: {proved} of {len(statuses)} counts proved."
+
+
+def _foot(pattern: Pattern) -> str:
+    said = [_copyright(pattern), f"Version {pattern.version.text}" if pattern.version else ""]
+    return " · ".join(part for part in said if part)

@@ -1,0 +1,88 @@
+"""A checked pattern written as a document: view values, then HTML, then PDF, then proof."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from gradegen.design.checked import Checked
+from gradegen.findings import Finding, Rule, Severity
+from gradegen.write.assets import PageFiles
+from gradegen.write.document import document_view
+from gradegen.write.edition import Edition
+from gradegen.write.html import document_html
+from gradegen.write.pdf import pdf_bytes
+from gradegen.write.proof import prove_print
+
+PRINT_REFUSED = Rule(
+    "print-refused", Severity.ERROR, "house", "a pattern that contradicts itself is not printed, but as a draft"
+)
+SIZE_UNKNOWN = Rule("print-size-unknown", Severity.ERROR, "house", "a size asked for is none of the pattern's")
+NOT_WRITTEN = Rule("print-not-written", Severity.ERROR, "house", "a document could not be put into its folder")
+
+Findings = tuple[Finding, ...]
+
+
+def write_pattern(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
+    """The document's path, once what it says has been read back and agrees with what was graded and worked.
+
+    Nothing is written where the pattern has errors (but as a draft), or where the print differs.
+    """
+    refused = _refusal(checked, edition)
+    if refused:
+        return (), refused
+    place = checked.pattern.place
+    files = PageFiles(Path(checked.pattern.file).parent)
+    data, findings = pdf_bytes(pattern_html(checked, edition), files, place)
+    if data is None:
+        return (), findings
+    differences = prove_print(data, checked, edition)
+    if differences:
+        return (), (*findings, *differences)
+    path = edition.out / file_name(checked, edition)
+    unwritten = _put(path, data, checked)
+    return ((), (*findings, *unwritten)) if unwritten else ((path,), findings)
+
+
+def pattern_html(checked: Checked, edition: Edition) -> str:
+    """The document as one HTML page; it asks for fonts under our own address."""
+    return document_html(document_view(checked, edition))
+
+
+def file_name(checked: Checked, edition: Edition) -> str:
+    """`estuary-wrap.pdf`, `estuary-wrap-M-letter.pdf`, `estuary-wrap-draft.pdf`."""
+    size = re.sub(r"[^\w.]+", "-", edition.size).strip("-") if edition.size else ""
+    parts = (
+        Path(checked.pattern.file).stem,
+        size,
+        "letter" if edition.paper == "letter" else "",
+        "draft" if edition.draft else "",
+    )
+    return "-".join(part for part in parts if part) + ".pdf"
+
+
+def _refusal(checked: Checked, edition: Edition) -> Findings:
+    place = checked.pattern.place
+    errors = [each for each in checked.findings if each.severity in (Severity.ERROR, Severity.INTERNAL)]
+    if not edition.sizes(checked):
+        named = ", ".join(size.name for size in checked.sizes)
+        message = f"Size {edition.size} is none of this pattern's sizes."
+        return (SIZE_UNKNOWN.at(place, message, hint=f"Write one of {named}." if named else None),)
+    if errors and not edition.draft:
+        message = f"Not printed: the pattern has {len(errors)} {'error' if len(errors) == 1 else 'errors'}."
+        return (PRINT_REFUSED.at(place, message, hint="Put them right, or print a draft.", follows=errors[0].rule),)
+    return ()
+
+
+def _put(path: Path, data: bytes, checked: Checked) -> Findings:
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(data)
+    except OSError as fault:
+        message = f"{path} could not be written: {fault.strerror or fault}."
+        return (
+            NOT_WRITTEN.at(
+                checked.pattern.place, message, hint="Choose another folder, or close the program that shows the file."
+            ),
+        )
+    return ()

@@ -1,0 +1,85 @@
+"""HTML typeset as a tagged PDF; the only module that imports WeasyPrint."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TYPE_CHECKING, Any
+
+from gradegen.findings import Finding, Place, Rule, Severity
+from gradegen.write.assets import BASE, PageFiles, Refused
+from gradegen.write.tags import finish_tags
+
+if TYPE_CHECKING:
+    from types import ModuleType
+
+LIBRARY_MISSING = Rule(
+    "print-library-missing", Severity.ERROR, "house", "the typesetter's own libraries are not installed on this machine"
+)
+FILE_REFUSED = Rule("file-refused", Severity.ERROR, "house", "a page asked for a file it may not open")
+NOT_TYPESET = Rule("page-not-typeset", Severity.ERROR, "house", "the typesetter could not lay the page out")
+INSTALL = (
+    "Debian and Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
+    "macOS: brew install pango. Windows: pacman -S mingw-w64-ucrt-x86_64-pango in an MSYS2 shell."
+)
+
+
+def pdf_bytes(html: str, files: PageFiles, place: Place) -> tuple[bytes | None, tuple[Finding, ...]]:
+    """The page as PDF/UA-1 tagged bytes, the same for the same page; None with a finding where that is impossible."""
+    typesetter, missing = _typesetter(place)
+    if typesetter is None:
+        return None, missing
+    with _what_is_logged() as said:
+        try:
+            page = typesetter.HTML(string=html, base_url=BASE, url_fetcher=_fetcher(typesetter, files))
+            data: bytes = page.write_pdf(pdf_variant="pdf/ua-1", finisher=finish_tags)
+        except RecursionError:
+            return None, (NOT_TYPESET.at(place, "The page is nested too deeply to be laid out."),)
+    refused = [FILE_REFUSED.at(place, f"A file was not opened: {why}.") for why in files.refused]
+    others = [NOT_TYPESET.at(place, line, severity=Severity.WARNING) for line in said if not files.refused]
+    return data, (*refused, *others)
+
+
+def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:
+    try:
+        import weasyprint
+    except OSError as fault:
+        message = f"Printing needs the Pango library, which is not installed ({str(fault).splitlines()[0][:120]})."
+        return None, (LIBRARY_MISSING.at(place, message, hint=INSTALL),)
+    return weasyprint, ()
+
+
+def _fetcher(typesetter: ModuleType, files: PageFiles) -> Any:
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    class Fetcher(URLFetcher):  # type: ignore[misc]
+        """Serves what the page may have, and nothing else; it has no way to the net or to other files."""
+
+        def fetch(self, url: str, headers: object = None) -> object:
+            if url.startswith("data:") and len(url) < 2_000_000:
+                return super().fetch(url)
+            body, kind = files.open(url)
+            return URLFetcherResponse(url, body, {"Content-Type": kind})
+
+    return Fetcher(allowed_protocols={"data"}, allow_redirects=False)
+
+
+@contextmanager
+def _what_is_logged() -> Iterator[list[str]]:
+    """Warnings of the typesetter, as lines of text."""
+    lines: list[str] = []
+
+    class Keep(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            lines.append(record.getMessage())
+
+    logger, handler = logging.getLogger("weasyprint"), Keep(logging.WARNING)
+    logger.addHandler(handler)
+    try:
+        yield lines
+    finally:
+        logger.removeHandler(handler)
+
+
+__all__ = ["INSTALL", "LIBRARY_MISSING", "Refused", "pdf_bytes"]

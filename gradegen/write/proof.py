@@ -1,0 +1,3 @@
+"""stub"""
+def prove_print(data, checked, edition):
+    return ()

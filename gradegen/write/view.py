@@ -1,0 +1,161 @@
+"""What a page shows, as plain strings: after this module nothing is worked out any more, only laid out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from gradegen.write.phrases import Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A name on the left, or above where it is long, and what is said about it, one sentence a line."""
+
+    name: str
+    lines: tuple[Phrase, ...]
+    name_stands: str = "beside"  # or "above"
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureRow:
+    """One line of a table of measures: its letter on the drawing ("" for none), its name, a cell per column."""
+
+    letter: str
+    name: str
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureTable:
+    """A table of measures; `caption` says in which unit, `corner` what the first column holds."""
+
+    caption: str
+    corner: str
+    columns: tuple[str, ...]
+    rows: tuple[MeasureRow, ...]
+    density: str  # "open", "close" or "tight", by the number of columns
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One line or outline of a drawing; `path` in SVG's own notation."""
+
+    path: str
+    colour: str
+    width: str
+    fill: str = "none"
+    dashes: str = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """One word or letter on a drawing."""
+
+    text: str
+    x: str
+    y: str
+    size: str
+    anchor: str = "middle"
+    weight: str = "400"
+    turn: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A schematic: strokes and lettering on a sheet, with what it shows in words and a caption."""
+
+    width: str
+    height: str
+    shows: str
+    caption: str
+    strokes: tuple[Stroke, ...]
+    letterings: tuple[Lettering, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Abbreviation:
+    """A short form used on these pages and what it stands for."""
+
+    short: str
+    means: str
+
+
+@dataclass(frozen=True, slots=True)
+class RowView:
+    """One row: its label beside the text, or above it where it is long; `made` holds the worked count per size.
+
+    `count`: the count that closes it, in one piece ("whole") or on a line of its own ("below"). `only` names the sizes that work it, in the designer's words; "" where all do, and on one size's pages.
+    """
+
+    label: Phrase
+    only: str
+    text: Phrase
+    count: Phrase
+    label_stands: str  # "beside" or "above"
+    count_stands: str
+    made: str
+
+
+@dataclass(frozen=True, slots=True)
+class PieceView:
+    """One piece of the work with its rows."""
+
+    anchor: str
+    name: str
+    how: str
+    notes: tuple[Phrase, ...]
+    rows: tuple[RowView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FindingView:
+    """One finding as the appendix of a draft shows it."""
+
+    severity: str
+    rule: str
+    where: str
+    message: str
+    details: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """The mark on every page of a draft, and what is still open."""
+
+    mark: str
+    says: str
+    findings: tuple[FindingView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A whole document."""
+
+    language: str
+    paper: str
+    file_title: str
+    title: str
+    overline: str
+    size_line: str
+    running: str
+    by: str
+    author: str
+    about: Phrase
+    facts: tuple[Entry, ...]
+    drawings: tuple[Drawing, ...]
+    sizes: tuple[Phrase, ...]
+    measures: tuple[MeasureTable, ...]
+    materials: tuple[Entry, ...]
+    gauge: tuple[Entry, ...]
+    terms: tuple[Phrase, ...]
+    abbreviations: tuple[Abbreviation, ...]
+    special_stitches: tuple[Entry, ...]
+    notes: tuple[Phrase, ...]
+    size_key: str
+    pieces: tuple[PieceView, ...]
+    finishing: tuple[Phrase, ...]
+    cautions: tuple[Phrase, ...]
+    cautions_end: Phrase
+    colophon: tuple[Entry, ...]
+    foot: str
+    draft: Draft | None

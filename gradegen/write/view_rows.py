@@ -1,0 +1,131 @@
+"""The rows of every piece as printed for the wanted sizes."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+
+from gradegen.design.checked import Checked
+from gradegen.design.graded import GradedSize
+from gradegen.design.pattern import Piece
+from gradegen.design.rows import Listed, Row
+from gradegen.design.worked import WorkedRow
+from gradegen.findings import Place
+from gradegen.write.fold import folded
+from gradegen.write.phrases import Phrase, Printing, phrase, sentence
+from gradegen.write.view import PieceView, RowView
+
+LONGEST_BESIDE = 14  # signs of a label that still fit beside its row
+LONGEST_WHOLE = 30  # signs of a count that must not break over a line
+_COUNT = re.compile(r"[(\[](?=[^()\[\]]*[\d{])(?:[^()\[\]]|\([^()]*\))*[)\]](?=\.?\s*$)")
+_DASH_COUNT = re.compile(r"(?<=[.\s])[—–-]+\s*(?=[\d{])[^.]*(?=\.?\s*$)")
+_AFTER_LABEL = re.compile(r"\s*[:.–—-]?\s*")
+_HOW = {
+    "flat": "Worked flat, in rows.",
+    "joined rounds": "Worked in joined rounds.",
+    "spiral": "Worked in a spiral, without joining.",
+    "half-twist band": "Worked in joined rounds on a band with a half twist, along both sides at once.",
+}
+
+
+def piece_views(checked: Checked, printing: Printing) -> tuple[PieceView, ...]:
+    """Every piece with the rows that the printed sizes work."""
+    made = _made_by_row(checked)
+    return tuple(
+        PieceView(
+            f"piece-{at}",
+            piece.name.text,
+            _HOW[piece.shape],
+            tuple(phrase(note, printing) for note in piece.notes),
+            tuple(row_view(row, made.get(row.place, {}), printing) for row in rows_for(piece, printing.sizes)),
+        )
+        for at, piece in enumerate(checked.pattern.pieces, 1)
+    )
+
+
+def rows_for(piece: Piece, sizes: Sequence[GradedSize]) -> tuple[Row, ...]:
+    """The rows that any of these sizes works."""
+    return tuple(row for row in piece.rows if row_sizes(row, sizes))
+
+
+def row_sizes(row: Row, sizes: Sequence[GradedSize]) -> tuple[GradedSize, ...]:
+    """Those of these sizes that work the row."""
+    return tuple(size for size in sizes if row.sizes is None or size.name in row.sizes)
+
+
+def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> RowView:
+    """One row with its size lists put in, its label and its closing count set apart."""
+    sizes = row_sizes(row, printing.sizes)
+    label, only, text = (_cut(row, *span, printing, sizes) for span in row_spans(row, printing))
+    count = tuple(part for part in text if part.look.startswith("count"))
+    counts = [made[size.name].made for size in sizes if size.name in made]
+    return RowView(
+        label,
+        "" if printing.is_one_size else _words(only),
+        tuple(part for part in text if not part.look.startswith("count")),
+        count,
+        "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
+        "below" if len(_words(count)) > LONGEST_WHOLE else "whole",
+        folded([str(count) for count in counts if count is not None]) if None not in counts else "",
+    )
+
+
+Span = tuple[int, int]
+
+
+def row_spans(row: Row, printing: Printing) -> tuple[Span, Span, Span]:
+    """Where in the row's text its label stands, the remark on which sizes work it, and its instruction."""
+    end, start = label_bounds(row)
+    remark = _size_remark(printing).match(row.text, 0) if row.sizes is not None else None
+    if remark is None or remark.start("remark") > start:
+        return (0, end), (0, 0), (start, len(row.text))
+    only = remark.span("names")
+    after = _AFTER_LABEL.match(row.text, max(start, remark.end("remark")))
+    return (0, min(end, remark.start("remark"))), only, (after.end() if after else start, len(row.text))
+
+
+def label_bounds(row: Row) -> tuple[int, int]:
+    """Where the label ends in the row's text and where its instruction starts."""
+    end = len(row.label.text) if row.text.startswith(row.label.text) else 0
+    after = _AFTER_LABEL.match(row.text, end) if end else None
+    return len(row.text[:end].rstrip(" :.")), after.end() if after else 0
+
+
+def count_start(row: Row) -> int | None:
+    """Where the row's closing count begins in its text; None when it states none there."""
+    if not row.stated:
+        return None
+    found = _COUNT.search(row.text) or _DASH_COUNT.search(row.text)
+    return found.start() if found else None
+
+
+def _cut(row: Row, start: int, end: int, printing: Printing, sizes: Sequence[GradedSize]) -> Phrase:
+    lists = tuple(
+        Listed(listed.start - start, listed.end - start, listed.values, listed.formula)
+        for listed in row.lists
+        if start <= listed.start and listed.end <= end
+    )
+    count = count_start(row)
+    count_from = None if count is None or count < start else count - start
+    return sentence(row.text[start:end], lists, printing, sizes, count_from)
+
+
+def _size_remark(printing: Printing) -> re.Pattern[str]:
+    """`(M, L only)`, `[sizes 2X and 3X only]`, `Sizes S and M only: ` in a label or at the start of a row."""
+    name = "|".join(sorted((re.escape(size.name) for size in printing.all_sizes), key=len, reverse=True))
+    joint = r"(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*|\s+to\s+|\s*[-–]\s*)"
+    names = rf"(?P<names>(?:for\s+)?(?:sizes?\s+)?(?:{name})(?:{joint}(?:{name}))*\s+only)"
+    return re.compile(rf".*?(?P<remark>\s*(?:[(\[]|\b){names}(?:[)\]]|\s*[:,.]\s*))", re.IGNORECASE | re.DOTALL)
+
+
+def _words(label: Phrase) -> str:
+    return "".join(part.text for part in label)
+
+
+def _made_by_row(checked: Checked) -> dict[Place, dict[str, WorkedRow]]:
+    """Worked rows by the place of their written row, then by size."""
+    found: dict[Place, dict[str, WorkedRow]] = {}
+    for size, rows in checked.worked.items():
+        for worked in rows:
+            found.setdefault(worked.row.place, {})[size] = worked
+    return found
