@@ -27,7 +27,7 @@ def unknown_column(name: str, place: Place, known: tuple[str, ...]) -> Finding:
 
 
 def derive_column(
-    name: Scalar, given: Given, columns: Mapping[str, Column]
+    name: Scalar, given: Given, columns: Mapping[str, Column], named: tuple[str, ...]
 ) -> tuple[Column | None, tuple[Finding, ...]]:
     """The survey line at both ends of every cell, inches from inches and centimetres from centimetres."""
     base, slope, intercept = given.value(keys.FROM), given.value(keys.SLOPE), given.value(keys.INTERCEPT)
@@ -35,7 +35,7 @@ def derive_column(
         return None, ()
     source = columns.get(base.text)
     if source is None:
-        return None, (unknown_column(base.text, base.place, tuple(columns)),)
+        return None, () if base.text in named else (unknown_column(base.text, base.place, named),)
     band_at = given.value(keys.RANGE_CM)
     reach = band_at[0] if band_at else None
     cells = tuple(_cell(cell, slope, intercept, reach, name.place) for cell in source.cells)

@@ -187,7 +187,8 @@ def list_of(kind: Kind[T], what: str) -> Kind[tuple[T, ...]]:
                 values.append(value)
         return tuple(values), tuple(findings)
 
-    return Kind(what, read, {"anyOf": [{"type": "array", "items": kind.schema}, kind.schema]})
+    several = {"type": "array", "items": kind.schema}
+    return Kind(what, read, several if kind.schema.get("type") == "object" else {"anyOf": [several, kind.schema]})
 
 
 def _empty_item(node: Node, wanted: str) -> Finding | None:

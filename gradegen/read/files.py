@@ -72,15 +72,16 @@ def _decode(raw: bytes, file: str) -> tuple[str | None, Finding | None]:
     if raw.startswith(_UTF16_MARKS):
         place = Place(file, 1, 1, 1, 1)
         return None, FILE_NOT_UTF8.at(place, "This file is saved as UTF-16, not as UTF-8.", hint=_SAVE_AS)
+    raw = raw.removeprefix(b"\xef\xbb\xbf")
     try:
-        text = raw.decode("utf-8-sig")
+        text = raw.decode("utf-8")
     except UnicodeDecodeError as problem:
         return None, _not_utf8(raw, problem.start, file)
     return _plain_line_ends(text), None
 
 
 def _not_utf8(raw: bytes, spot: int, file: str) -> Finding:
-    before = _plain_line_ends(raw[:spot].decode("utf-8-sig", "replace"))
+    before = _plain_line_ends(raw[:spot].decode("utf-8"))
     line = before.count("\n") + 1
     column = len(before) - (before.rfind("\n") + 1) + 1
     byte = raw[spot : spot + 1]

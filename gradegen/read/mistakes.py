@@ -10,7 +10,10 @@ from gradegen.findings import Finding, Place, Rule, Severity, Written
 
 YAML_SYNTAX = Rule("yaml-syntax", Severity.ERROR, "file format", "The layout of the file can't be read from here on.")
 TAB_INDENTS = Rule("tab-indents", Severity.ERROR, "file format", "A tab stands where only spaces may indent.")
+NESTED_TOO_DEEPLY = Rule("nested-too-deeply", Severity.ERROR, "file format", "Blocks lie deeper than a pattern needs.")
 ODD_SIGN = Rule("odd-sign", Severity.ERROR, "file format", "An invisible control sign stands in the file.")
+
+DEEPEST = 40  # blocks and brackets inside each other
 
 _ODD = re.compile("[^\t\n\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
 _QUOTE = 'Put the whole text in quotes: "..." (or write it on its own lines after a |).'
@@ -61,6 +64,8 @@ def explain_yaml_error(problem: Any, source: Written) -> Finding:
     opened = getattr(problem, "context_mark", None)
     spot = min(mark.index, len(source.text)) if mark is not None else 0
     start = min(opened.index, len(source.text)) if opened is not None else spot
+    if "nesting depth" in words:
+        return nested_too_deeply(_sign(source, spot))
     if "end of stream" in words or "scanning a quoted scalar" in str(getattr(problem, "context", "")):
         return _unclosed_quote(source, start)
     if "tab character" in words or source.text[spot : spot + 1] == "\t":
@@ -69,8 +74,14 @@ def explain_yaml_error(problem: Any, source: Written) -> Finding:
         return _second_colon(source, spot)
     for piece, saying, hint in _SAYINGS:
         if piece in words:
-            return YAML_SYNTAX.at(_sign(source, spot), saying, hint=hint, see_also=_opened(source, start, spot))
+            return YAML_SYNTAX.at(_sign(source, start if "not closed" in saying else spot), saying, hint=hint)
     return _unexpected(source, spot)
+
+
+def nested_too_deeply(place: Place) -> Finding:
+    """The finding for brackets or blocks that go too deep."""
+    message = f"Blocks and brackets lie more than {DEEPEST} deep here."
+    return NESTED_TOO_DEEPLY.at(place, message, hint="Look for brackets that are never closed.")
 
 
 def _sign(source: Written, spot: int) -> Place:
@@ -80,10 +91,6 @@ def _sign(source: Written, spot: int) -> Place:
         end = len(text[:spot].rstrip())
         return source.place(max(end - 1, 0), end)
     return source.place(spot, spot + 1)
-
-
-def _opened(source: Written, start: int, spot: int) -> tuple[tuple[Place, str], ...]:
-    return ((source.place(start, start + 1), "opened here"),) if source.text[start : start + 1] in tuple("[{") else ()
 
 
 def _line(source: Written, spot: int) -> tuple[str, str]:

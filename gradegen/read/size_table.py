@@ -72,8 +72,9 @@ def _build(name: str, file: str, given: Given) -> tuple[SizeTable | None, tuple[
             built, found = _column(key, column, sizes)
             findings += found
             columns |= {key.text: built} if built else {}
-    findings += [] if by.text in columns else [unknown_column(by.text, by.place, tuple(columns))]
-    findings += _add_derived(given, columns)
+    named = tuple(key.text for key, _ in written)
+    findings += [] if by.text in named else [unknown_column(by.text, by.place, named)]
+    findings += _add_derived(given, columns, named)
     wearers, found = _wearers(given, sizes)
     findings += found
     if any(_is_grave(finding) for finding in findings):
@@ -170,10 +171,10 @@ def _repair(given: Given) -> Cell | None:
     return _cell(given.value(keys.USE_IN), given.value(keys.USE_CM))
 
 
-def _add_derived(given: Given, columns: dict[str, Column]) -> list[Finding]:
+def _add_derived(given: Given, columns: dict[str, Column], named: tuple[str, ...]) -> list[Finding]:
     findings: list[Finding] = []
     for key, value in given.value(keys.DERIVED) or ():
-        column, found = derive_column(key, value, columns) if value is not None else (None, ())
+        column, found = derive_column(key, value, columns, named) if value is not None else (None, ())
         findings += found
         if column is not None:
             columns[key.text] = column

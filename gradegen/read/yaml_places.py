@@ -14,18 +14,14 @@ import yaml
 
 from gradegen.findings import Finding, Place, Rule, Severity, Written
 from gradegen.read.files import FILE_EMPTY, FILE_TOO_LARGE
-from gradegen.read.mistakes import explain_yaml_error, find_odd_sign
+from gradegen.read.mistakes import DEEPEST, explain_yaml_error, find_odd_sign, nested_too_deeply
 from gradegen.read.nodes import Block, Entry, Listing, Node, Scalar
 from gradegen.read.yaml_scalars import STYLES, place_scalar
 
-DEEPEST = 40
-MOST_EVENTS = 200_000
+MOST_EVENTS = 50_000
 
 KEY_REPEATED = Rule("key-repeated", Severity.ERROR, "file format", "One key stands twice in the same block.")
 KEY_NOT_A_NAME = Rule("key-not-a-name", Severity.ERROR, "file format", "A key is a list or a block, not a name.")
-NESTED_TOO_DEEPLY = Rule(
-    "nested-too-deeply", Severity.ERROR, "file format", "Blocks lie deeper than any pattern needs."
-)
 YAML_SHORTHAND = Rule("yaml-shorthand", Severity.ERROR, "file format", "A YAML anchor, alias or tag is used.")
 SECOND_DOCUMENT = Rule("second-document", Severity.ERROR, "file format", "The file holds several YAML documents.")
 
@@ -97,8 +93,7 @@ class _Builder:
         if self._events > MOST_EVENTS:
             return FILE_TOO_LARGE.at(self._place(start), "This file has more values than any pattern.")
         if isinstance(event, yaml.CollectionStartEvent) and len(self._open) >= DEEPEST:
-            message = f"Blocks and brackets lie more than {DEEPEST} deep here."
-            return NESTED_TOO_DEEPLY.at(self._place(start), message, hint="Look for brackets that are never closed.")
+            return nested_too_deeply(self._place(start))
         if isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
             message = "A second document begins here; one file holds one."
             return SECOND_DOCUMENT.at(self._place(start), message, hint="Take the line --- out, or make two files.")
