@@ -1,4 +1,4 @@
-"""The main job from a built wheel, outside the checkout: check and print a demo with nothing but what the wheel carries."""
+"""The main job from a built wheel, outside the checkout, with nothing but what the wheel carries."""
 
 import os
 import subprocess
