@@ -1,0 +1,116 @@
+"""Words that never change a count: colours, markers, fasten off, stuff firmly."""
+
+from __future__ import annotations
+
+from gradegen.design.rows import Aside, Unworked
+from gradegen.read.reading import Reading
+
+_BEGIN: tuple[tuple[str, ...], ...] = tuple(
+    tuple(phrase.split())
+    for phrase in (
+        "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|weave in|do not turn|"
+        "do not join|do not fasten|don't turn|don't join|do not break|do not cut|place marker|place a marker|place markers|"
+        "place m|pm|move marker|move m|mark|stuff firmly|stuff lightly|stuff|with rs facing|with ws facing|"
+        "with right side facing|with wrong side facing|with rs|with ws|with right side|with wrong side|"
+        "changing to|changing colour|changing color|changing|change to|change colour|change color|change|drop|pick up|"
+        "carry|carrying|remove marker|remove|beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
+        "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|as established|same as before|"
+        "working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|continue|now|as set|begin|spacing evenly|"
+        "turn work over|secure|sew in|hide|block|press|starch"
+    ).split("|")
+)
+_HEADS = frozenset(phrase[0] for phrase in _BEGIN)
+_COLOUR_WORDS = frozenset("mc cc a b c d e f main contrast colour color yarn thread".split())
+_STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})
+
+
+def read_aside(r: Reading) -> Aside | Unworked | None:
+    """A remark up to the end of its clause; None, and nothing read, when the words are none of these."""
+    mark = r.at
+    unworked = _unworked(r)
+    if unworked is not None:
+        return unworked
+    if r.low() == "with" and (colour := _with_colour(r)) is not None:
+        return colour
+    if r.low() not in _HEADS or not r.phrase(_BEGIN):
+        r.at = mark
+        return None
+    while r.here.kind not in _STOPS:
+        if r.here.kind == "open" and (close := r.partner(r.at)) is not None:
+            r.at = close + 1
+            continue
+        if r.low() in ("and", "then") and r.peek().kind in ("stitch",):
+            break
+        if r.here.kind == "stitch" and r.here.value not in ("ch",) and r.tokens[mark].low not in _LONG:
+            r.at = mark
+            return None
+        r.at += 1
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+_LONG = frozenset(
+    "place pm mark move changing change weave fasten beginning adding losing holding leaving leave carrying alternating cut break "
+    "do don't stuff block press starch".split()
+)
+
+
+def _with_colour(r: Reading) -> Aside | None:
+    """`with MC`, `with Red`, `with colour B`: up to the comma, or before a stitch."""
+    mark = r.at
+    r.at += 1
+    r.accept("the")
+    words = 0
+    while r.here.kind == "word" and words < 5 and r.low() not in ("ch", "between", "in", "each", "and"):
+        r.at += 1
+        words += 1
+    if words == 0 or r.here.kind == "number" or r.low() in ("between", "in", "each"):
+        r.at = mark
+        return None
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+def _unworked(r: Reading) -> Unworked | None:
+    """`leaving rem sts unworked`, `leave the rest for the neck`."""
+    mark = r.at
+    if not r.accept("leaving", "leave"):
+        return None
+    r.accept("the", "these", "those", "all")
+    words = 0
+    while r.here.kind not in _STOPS and r.here.kind != "open" and words < 10:
+        r.at += 1
+        words += 1
+    said = [token.low for token in r.tokens[mark + 1 : r.at]]
+    if "unworked" in said or "free" in said or "rest" in said or ("rem" in said and "sts" in said):
+        return Unworked(place=r.place(mark))
+    r.at = mark
+    return None
+
+
+_TRAILS: tuple[tuple[str, ...], ...] = tuple(
+    tuple(phrase.split())
+    for phrase in (
+        "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|for buttonhole|for picot|"
+        "for next row|for next rnd|for strap|for handle|for heel|as before|as established|as set|in same manner|in this manner|"
+        "in like manner|in pattern|made|loosely|tightly|evenly|to fasten|to close|to join|just made|below|again|firmly|"
+        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way"
+    ).split("|")
+)
+
+
+def read_trailing(r: Reading) -> Aside | None:
+    """Harmless words behind a step: `for thumb`, `with MC`, `as before`; None, and nothing read, otherwise."""
+    mark = r.at
+    if r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r)):
+        if r.at_break():
+            return Aside(r.text(mark), place=r.place(mark))
+    r.at = mark
+    return None
+
+
+def _coloured(r: Reading) -> bool:
+    r.at += 1
+    words = 0
+    while r.here.kind == "word" and words < 4 and r.low() not in ("and", "then"):
+        r.at += 1
+        words += 1
+    return words > 0

@@ -1,0 +1,221 @@
+"""What stands in a bracket: a count, a remark, a group for one place, or steps to repeat."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from gradegen.design.rows import Aside, Bound, Chain, Repeat, Stated, Step, Times, Unread, Work
+from gradegen.read.counting import read_count_words
+from gradegen.read.makes import makes_of, read_group
+from gradegen.read.places_named import read_place
+from gradegen.read.reading import Reading
+from gradegen.read.repeats import read_after_bracket, stop_of
+from gradegen.read.stated import read_bracketed_count
+from gradegen.read.works import read_name_remark
+
+ReadSteps = Callable[..., Any]
+
+
+def read_bracket(r: Reading, steps: list[Step], stated: list[Stated], stop: int, read_steps: ReadSteps) -> None:
+    """Reads the bracket here and what follows it, and adds to the steps or the counts."""
+    mark = r.at
+    close = r.partner(mark)
+    if close is None or close >= stop:
+        r.at += 1  # a bracket without its partner: read on as if it were not there
+        return
+    if _count(r, steps, stated, close) or _remark(r, steps, mark, close):
+        return
+    if _one_place(r, steps, mark, close):
+        return
+    if _repeated(r, steps, mark, close, read_steps):
+        return
+    r.at = close + 1
+    steps.append(_kept(r, mark, close))
+
+
+def _count(r: Reading, steps: list[Step], stated: list[Stated], close: int) -> bool:
+    mark = r.at
+    found = read_bracketed_count(r)
+    if found is None:
+        return False
+    if read_place(r) is not None or r.here.kind in ("x",):  # `(3 dc) in next sp`, `(2 sc) x 6`
+        r.at = mark
+        return False
+    after = r.here
+    if after.kind in ("number", "count") or after.low in ("times", "twice", "once", "around", "across", "to"):
+        r.at = mark
+        return False
+    if not any(not isinstance(step, Aside) for step in steps) and all(one.unit.name != "st" for one in found):
+        if after.kind not in (".", "end"):
+            r.at = mark
+            return False
+    stated += found
+    return True
+
+
+def _remark(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
+    """`(counts as dc)`, `(skipped ch count as a dc)`, `(shell)`, `(RS)`, `(2 sts increased)`."""
+    name = read_name_remark(r)
+    if name:
+        _called(steps, name)
+        return True
+    if _skipped_count(r, steps, mark, close) or _late_count(r, steps, mark, close):
+        return True
+    if not _is_talk(r, mark, close):
+        return False
+    r.at = close + 1
+    steps.append(Aside(r.text(mark), place=r.place(mark)))
+    return True
+
+
+def _called(steps: list[Step], name: str) -> None:
+    for i in range(len(steps) - 1, -1, -1):
+        step = steps[i]
+        if isinstance(step, Work):
+            if not step.called:
+                steps[i] = replace(step, called=name)
+            return
+        if not isinstance(step, (Aside, Chain)):
+            return
+
+
+def _skipped_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
+    """`(skipped ch-3 counts as dc)`, `(first 3 ch count as dc)` belongs to the stitch worked from the hook."""
+    r.at = mark + 1
+    said = {token.low for token in r.tokens[mark + 1 : close]}
+    if not said & {"skipped", "first", "missed", "unused", "beginning", "beg"}:
+        r.at = mark
+        return False
+    while r.at < close and r.low() not in ("count", "counts", "counting", "counted", "does", "do", "is", "are", "equal"):
+        r.at += 1
+    found = read_count_words(r)
+    work = next(((i, s) for i, s in enumerate(steps) if isinstance(s, Work) and s.into.which == "from hook"), None)
+    if found is None or r.at != close or work is None:
+        r.at = mark
+        return False
+    from gradegen.design.rows import Counts
+
+    r.at = close + 1
+    steps[work[0]] = replace(work[1], skipped=Counts(found[0], found[1], place=r.place(mark)))
+    return True
+
+
+def _late_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
+    """`(counts as dc)` that stands one step behind its chain."""
+    r.at = mark + 1
+    found = read_count_words(r)
+    chain = next(((i, s) for i, s in enumerate(steps) if isinstance(s, Chain)), None)
+    if found is None or r.at != close or chain is None or len(steps) > chain[0] + 2 or chain[1].counts is not None:
+        r.at = mark
+        return False
+    from gradegen.design.rows import Counts
+
+    r.at = close + 1
+    steps[chain[0]] = replace(chain[1], counts=Counts(found[0], found[1], place=r.place(mark)))
+    return True
+
+
+_TALK = frozenset(
+    "this brings thread increased decreased increase decrease inc dec made rs ws right wrong side note see photo counting count counts "
+    "first last position mark marker center armhole neck edge always complete when colors colours do don't".split()
+)
+
+
+def _is_talk(r: Reading, mark: int, close: int) -> bool:
+    """True for a remark that holds no work: no stitch in it, or words that only talk about stitches."""
+    inside = r.tokens[mark + 1 : close]
+    if not inside:
+        return True
+    stitched = [token for token in inside if token.kind in ("stitch", "chain")]
+    if inside[0].low in ("counting", "count", "this", "always", "first", "always", "do", "when", "note", "see"):
+        return True
+    if any(token.low in ("increased", "decreased") for token in inside):
+        return True
+    if len(inside) > 2 and inside[1].kind == ":" or (len(inside) > 3 and inside[2].kind == ":"):
+        return True  # (cluster: ...) explains a stitch
+    if all(token.kind in ("number", "stitch") for token in inside) and inside[-1].value in ("inc", "dec"):
+        return r.tokens[close + 1].kind in (",", ".", ";", "end", "close") and inside[0].kind == "number"
+    if any(token.low in ("rows", "rnds", "rounds", "row", "rnd", "round") for token in inside) and not stitched:
+        return True
+    if stitched or any(token.kind == "star" for token in inside):
+        return False
+    after = r.tokens[close + 1]
+    return not (after.kind in ("number", "count", "x") or after.low in ("times", "twice", "once", "in", "around", "across", "rep"))
+
+
+def _one_place(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
+    """`(2 dc, ch 2, 2 dc) in next sp`."""
+    r.at = mark + 1
+    items = read_group(r, close)
+    if items is None:
+        r.at = mark
+        return False
+    r.at = close + 1
+    called = read_name_remark(r)
+    r.accept("all")
+    into = read_place(r)
+    if into is None:
+        r.at = mark
+        return False
+    if r.loop and into.loop is None:
+        into = replace(into, loop=r.loop)
+    called = called or read_name_remark(r)
+    work = Work(makes_of(items), into, called=called, place=r.place(mark))
+    if not r.at_break():
+        times = read_after_bracket(r)
+        if times is None or not r.at_break():
+            r.at = mark
+            return False
+        steps.append(Repeat((work,), times, place=r.place(mark)))
+        return True
+    steps.append(work)
+    return True
+
+
+def _repeated(r: Reading, steps: list[Step], mark: int, close: int, read_steps: ReadSteps) -> bool:
+    """`(sc, inc) x 6`, `[dc, 2 dc in next st] around`."""
+    r.at = mark + 1
+    body = read_steps(r, close)
+    if r.at != close or not body.steps:
+        r.at = mark
+        return False
+    r.at = close + 1
+    inner = tuple(body.steps)
+    start = r.at
+    times = read_after_bracket(r)
+    if times is None and r.here.kind == ",":
+        r.at += 1
+        times = read_after_bracket(r) if r.low() in ("around", "across", "to", "repeat", "rep") else None
+        if times is None:
+            r.at = start
+    if times is None:
+        r.at = mark
+        return False
+    times = stop_of(r, inner, None, times)
+    sign = r.tokens[mark].low
+    if not r.at_break() and (words := _trailing(r)) is None and r.here.kind not in ("number",):
+        r.at = mark
+        return False
+    else:
+        words = None
+    steps.append(Repeat(inner, times, sign, place=r.place(mark)))  # type: ignore[arg-type]
+    del words
+    return True
+
+
+def _trailing(r: Reading) -> Aside | None:
+    from gradegen.read.asides import read_trailing
+
+    return read_trailing(r)
+
+
+def _kept(r: Reading, mark: int, close: int) -> Step:
+    """A bracket that fits no form: words that may hide stitches."""
+    return Unread(r.text(mark, close + 1), place=r.place(mark, close + 1))
+
+
+def to_end() -> Times:
+    """To the end of the edge."""
+    return Times("bound", bound=Bound("end"))

@@ -1,0 +1,441 @@
+"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`, `in center of next shell`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from gradegen.design.rows import Into, Number, Thing
+from gradegen.read.bounds import read_bound
+from gradegen.read.reading import ORDINALS, Loop, Reading, unless_one
+from gradegen.read.things import SPACES, STITCHES, read_thing
+
+_PREPOSITIONS = frozenset("in into around over on through under across along inside to at from between to within onto".split())
+_LOOPS: dict[str, Loop] = {"blo": "back", "flo": "front", "bl": "back", "fl": "front", "blp": "back", "flp": "front"}
+_LIKE_NEXT = frozenset("any following adjacent the".split())
+_REMAINING = frozenset("rem remaining unused other free".split())
+
+
+def read_place(r: Reading, *, to: bool = False) -> Into | None:
+    """The place after a preposition here (`to`: also after "to"); None, and nothing read, when none is named."""
+    mark = r.at
+    if r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
+        return None
+    preposition = r.here.low
+    r.at += 1
+    if r.here.low in ("in", "into", "under", "within") and preposition in ("to", "in", "over"):
+        r.at += 1
+    into = read_target(r, between=preposition == "between")
+    if into is None:
+        r.at = mark
+        return None
+    return replace(into, place=r.place(mark))
+
+
+def read_target(r: Reading, *, between: bool = False) -> Into | None:
+    """The place named here, without its preposition; None, and nothing read, when none is."""
+    mark = r.at
+    loop = read_loop(r)
+    if loop and r.at > mark and not _begins_target(r):
+        return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
+    r.accept("the", "a", "an", "that", "this")
+    into = _between(r, mark) if between else _target(r, mark)
+    if into is None:
+        r.at = mark
+        return None
+    after = read_loop(r) if loop is None else None
+    return replace(into, loop=loop or after, place=r.place(mark))
+
+
+def read_loop(r: Reading) -> Loop | None:
+    """`BLO of`, `back loops only of`, `front lp`: which loop, or None and nothing read."""
+    mark = r.at
+    if r.accept_all("through"):
+        pass
+    r.accept("the")
+    side = _LOOPS.get(r.low())
+    if side is not None and r.low() in ("bl", "fl") and not (r.low(1) in ("only", "of")):
+        side = None
+    if side is not None:
+        r.at += 1
+        r.accept("only")
+    elif r.low() in ("front", "back") and r.low(1) in ("loop", "loops", "lp", "lps"):
+        side = "front" if r.low() == "front" else "back"
+        r.at += 2
+        r.accept("only")
+    if side is None:
+        r.at = mark
+        return None
+    r.accept("of")
+    return side
+
+
+def _begins_target(r: Reading) -> bool:
+    token = r.here
+    return token.kind in ("word", "stitch", "ordinal", "chain", "number", "count") and token.low not in ("and", "then", "only")
+
+
+def _target(r: Reading, mark: int) -> Into | None:
+    word = r.low()
+    if word == "next" or word in _LIKE_NEXT:
+        r.at += 1
+        return _next(r, mark)
+    if word in ("each", "every", "all"):
+        return _each(r, mark)
+    if word == "same":
+        return _same(r, mark)
+    if word == "last":
+        return _last(r, mark)
+    if word in ("center", "centre", "middle", "top", "base", "tip", "side") and (inner := _part_of(r, mark)) is not None:
+        return inner
+    if word == "ring" or word == "circle" or (word == "center" and r.low(1) == "ring"):
+        r.at += 1 + (word == "center")
+        return Into("ring", place=r.place(mark))
+    if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
+        return _turning(r, mark)
+    if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):
+        return _marked(r, mark)
+    if word in ("skipped", "unworked", "missed"):
+        return _skipped(r, mark, "next", None, None)
+    if r.here.kind == "ordinal" or word in ORDINALS:
+        return _ordinal(r, mark)
+    return _loose(r, mark)
+
+
+# ---- next, each, same, last -------------------------------------------------------------------------------------------
+
+
+def _next(r: Reading, mark: int) -> Into | None:
+    r.accept("next", "following")
+    number = _number(r)
+    if r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "next", number, None)
+    things = _things(r)
+    if not things:
+        if number is None:
+            return None
+        things = (Thing("st"),)
+    of = _of(r)
+    things = _counting_spaces(r, things)
+    return Into("next", things, unless_one(number), of=of, place=r.place(mark))
+
+
+def _number(r: Reading) -> Number | None:
+    """A number that is not the start of `3-dc group`, `2 ch sp`."""
+    mark = r.at
+    number = r.number()
+    if number is not None and (r.here.kind == "-" or r.tokens[r.at + 1].low in ("group", "groups")):
+        r.at = mark
+        return None
+    if number is not None and r.here.kind == "stitch" and r.here.value == "ch" and r.low(1) in SPACES:
+        after = r.tokens[r.at + 1]
+        if after.low not in ("loops", "sps", "spaces", "lps", "meshes"):  # `next 2 ch loop` is one loop of 2 ch
+            r.at = mark
+            return None
+    return number
+
+
+def _each(r: Reading, mark: int) -> Into | None:
+    everything = r.low() == "all"
+    r.at += 1
+    r.accept("of")
+    r.accept("the", "these", "those")
+    number = _number(r)
+    r.accept("of") and r.accept("the")
+    last = r.low() == "last"
+    first = r.low() == "first"
+    if r.accept("next", "last", "first", "following"):
+        number = number or _number(r)
+    if r.low() in ("skipped", "unworked", "missed"):
+        return _skipped(r, mark, "each", number, read_bound)
+    if r.low() == "other" and not everything:
+        return None
+    while r.low() in _REMAINING and r.low(1) not in ("loop", "loops", "lp", "lps"):
+        r.at += 1
+    number = number or _number(r)
+    free = _free_loop(r)
+    things = (free,) if free else _things(r)
+    if not things:
+        if number is None:
+            return None
+        things = (Thing("st"),)
+    of = _of(r)
+    things = _counting_spaces(r, things)
+    bound = read_bound(r)
+    things = _counting_spaces(r, things)
+    which = "last" if last and number is not None else "first" if first and number is not None else "each"
+    if which != "each":
+        return Into(which, things, unless_one(number), of=of, bound=bound, place=r.place(mark))  # type: ignore[arg-type]
+    return Into("each", things, number, of=of, bound=bound, place=r.place(mark))
+
+
+def _free_loop(r: Reading) -> Thing | None:
+    """`unused loop of each ch`, `free loops of foundation ch`."""
+    mark = r.at
+    if r.low() in ("unused", "free", "remaining", "rem", "other") and r.low(1) in ("loop", "loops", "lp", "lps"):
+        r.at += 2
+        if r.accept("of", "from") or True:
+            r.accept("the")
+            r.accept("each", "every", "next")
+            r.accept("foundation", "beginning", "beg", "starting", "base")
+            if r.here.kind == "stitch" and r.here.value == "ch" or r.low() in STITCHES:
+                r.at += 1
+                return Thing("free loop")
+    r.at = mark
+    return None
+
+
+def _same(r: Reading, mark: int) -> Into:
+    r.at += 1
+    number = _number(r)
+    things = _things(r)
+    if not things and r.low() in ("place", "space"):
+        r.at += 1
+    of = _of(r) if things else None
+    _as_phrase(r)
+    return Into("same", things, unless_one(number), of=of, place=r.place(mark))
+
+
+def _as_phrase(r: Reading) -> None:
+    """Passes `as join`, `as last dc`, `as d tr c just made`, `with last sc`."""
+    mark = r.at
+    if not r.accept("as", "with"):
+        return
+    r.accept("the")
+    while r.low() in ("last", "joining", "join", "sl", "previous", "turning", "beginning", "first", "beg"):
+        r.at += 1
+    if r.here.kind == "ordinal":
+        r.at += 1
+    r.number()
+    if r.here.kind in ("stitch", "chain"):
+        read_thing(r)
+    elif r.low() in STITCHES:
+        r.at += 1
+    r.phrase((("just", "made"), ("was", "made"), ("was", "worked"), ("made",), ("worked",)))
+    if r.at == mark + 1:
+        r.at = mark
+
+
+def _last(r: Reading, mark: int) -> Into | None:
+    r.at += 1
+    number = _number(r)
+    r.accept("rem", "remaining")
+    things = _things(r)
+    if not things:
+        if number is None:
+            return None
+        things = (Thing("st"),)
+    of = _of(r)
+    _as_made(r)
+    return Into("last", things, unless_one(number), of=of, place=r.place(mark))
+
+
+def _as_made(r: Reading) -> None:
+    r.phrase((("of", "row"), ("of", "rnd"), ("of", "round"), ("of", "previous", "row"), ("of", "previous", "rnd")))
+
+
+def _things(r: Reading) -> tuple[Thing, ...]:
+    """One kind of place, or several: `st and sp`, `dc and popcorn`, `dc and in each ch-1 sp`."""
+    first = read_thing(r)
+    if first is None:
+        return ()
+    found = [first]
+    while (more := _another(r)) is not None:
+        found.append(more)
+    return tuple(found)
+
+
+def _another(r: Reading) -> Thing | None:
+    mark = r.at
+    if not r.accept("and"):
+        return None
+    said_each = r.phrase((("in", "each"), ("into", "each"), ("each",), ("in", "every"), ("in", "ea")))
+    thing = None
+    if said_each or r.tokens[r.at].kind in ("word", "stitch", "chain"):
+        thing = read_thing(r)
+    after = r.low()
+    if thing is None or after in ("in", "into") or (thing.name == "ch" and not said_each and r.here.kind == "number"):
+        r.at = mark
+        return None
+    if not said_each and r.here.kind in ("number", "count"):
+        r.at = mark
+        return None
+    return thing
+
+
+def _counting_spaces(r: Reading, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """Adds the space of `(count each ch-1 as a st)` to the places."""
+    mark = r.at
+    if r.here.kind == "open" and r.peek().low in ("count", "counting"):
+        r.at += 2
+        r.accept("each", "every", "the")
+        thing = read_thing(r)
+        if thing is not None and r.accept("as") and (r.accept("a", "an") or r.accept("one", "1")):
+            if r.low() in STITCHES or r.here.kind == "stitch":
+                r.at += 1
+            if r.here.kind == "close":
+                r.at += 1
+                return (*things, thing)
+    r.at = mark
+    return things
+
+
+# ---- parts and numbered places ------------------------------------------------------------------------------------------
+
+
+def _of(r: Reading) -> Into | None:
+    """`of next shell`, `of turning ch`, `of shell below`, `on ch-2 sp`: the larger thing a place is part of."""
+    mark = r.at
+    if r.low() not in ("of", "on", "in") or (r.low() == "in" and r.low(1) not in ("next",)):
+        return None
+    r.at += 1
+    r.accept("the")
+    if r.phrase((("previous", "row"), ("previous", "rnd"), ("previous", "round"), ("last", "row"), ("last", "rnd"))):
+        return None
+    if r.phrase((("row", "below"), ("rnd", "below"), ("round", "below"))):
+        return None
+    start = r.at
+    inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
+    if inner is None and r.at == start:
+        inner = _last(r, start) if r.low() == "last" else _same(r, start) if r.low() == "same" else None
+    if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
+        inner = _ordinal(r, start)
+    if inner is None and r.at == start:
+        inner = _each(r, start) if r.low() in ("each", "every") else _loose(r, start)
+    if inner is None:
+        r.at = mark
+        return None
+    r.accept("below")
+    return inner
+
+
+def _part_of(r: Reading, mark: int) -> Into | None:
+    """`center of shell`, `center st of next loop`, `center dc of 5 dc group`, `top of ch-3`, `center loop`."""
+    part = r.low()
+    r.at += 1
+    thing = read_thing(r) if part in ("center", "centre", "middle") and r.low() != "of" else None
+    of = _of(r)
+    if of is None and thing is None:
+        r.at = mark
+        return None
+    if part in ("top", "base", "tip", "side"):
+        return _top_of(r, mark, of) if of is not None and part == "top" else None
+    return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))
+
+
+def _top_of(r: Reading, mark: int, of: Into) -> Into:
+    """The top of a chain is the chain as a stitch; of anything else, the thing itself."""
+    thing = of.things[0] if of.things else None
+    if of.which == "tch" or (thing is not None and thing.name in ("ch", "tch")):
+        return Into("tch", place=r.place(mark))
+    if thing is not None and thing.name == "sp" and thing.said == "ch":
+        return Into("tch", place=r.place(mark))
+    return of
+
+
+def _turning(r: Reading, mark: int) -> Into | None:
+    if r.low() in ("tch", "t-ch"):
+        r.at += 1
+        return Into("tch", place=r.place(mark))
+    thing = read_thing(r) if r.low() in ("turning", "beg", "beginning", "starting") else None
+    if thing is None or thing.name != "tch":
+        r.at = mark
+        return None
+    return Into("tch", place=r.place(mark))
+
+
+def _marked(r: Reading, mark: int) -> Into | None:
+    r.accept("marked")
+    if read_thing(r) is None:
+        return None
+    r.phrase((("with", "marker"), ("with", "a", "marker")))
+    return Into("marked", place=r.place(mark))
+
+
+def _skipped(r: Reading, mark: int, which: str, number: Number | None, bound: object) -> Into | None:
+    """`first skipped st`, `each of the 8 skipped sts`."""
+    r.at += 1
+    thing = read_thing(r)
+    if thing is None:
+        return None
+    limit = read_bound(r) if bound is not None else None
+    return Into(which, (Thing("unworked"),), unless_one(number), bound=limit, place=r.place(mark))  # type: ignore[arg-type]
+
+
+def _ordinal(r: Reading, mark: int) -> Into | None:
+    """`2nd ch from hook`, `first st`, `3rd dc of next fan`, `3rd ch of ch-4`, `3rd and 4th ch from hook`."""
+    nth = r.ordinal()
+    if nth is None:
+        return None
+    more = 1
+    while r.low() == "and" and (r.tokens[r.at + 1].kind == "ordinal"):
+        r.at += 2
+        more += 1
+    number = _number(r)
+    if r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
+    things = _things(r)
+    if not things and number is None:
+        return None
+    if r.phrase((("from", "hook"), ("from", "the", "hook"), ("away", "from", "hook"))):
+        span = r.whole(more, r.tokens[mark].start, r.here.start) if more > 1 else None
+        return Into("from hook", (Thing("ch"),), span, nth, place=r.place(mark))
+    of = _of(r)
+    return _numbered(r, mark, nth, number, things, of)
+
+
+def _numbered(
+    r: Reading, mark: int, nth: Number, number: Number | None, things: tuple[Thing, ...], of: Into | None
+) -> Into | None:
+    if of is not None and (of.which == "tch" or _is_chain(of)) and things and things[0].name in ("ch", "st"):
+        return Into("tch", nth=nth, place=r.place(mark))
+    if of is not None:
+        return Into("of", things, unless_one(number), nth, of, place=r.place(mark))
+    if nth.values == (1,):
+        return Into("first", things or (Thing("st"),), unless_one(number), place=r.place(mark))
+    return Into("of", things, unless_one(number), nth, place=r.place(mark))
+
+
+def _is_chain(into: Into) -> bool:
+    thing = into.things[0] if into.things else None
+    return thing is not None and (thing.name in ("ch", "tch") or (thing.name == "sp" and thing.said == "ch"))
+
+
+def _between(r: Reading, mark: int) -> Into | None:
+    """`between next 2 dc`, `between shells`, `between 2nd and 3rd dc`."""
+    r.accept("the")
+    which = "first" if r.low() == "first" else "next"
+    if r.here.kind == "ordinal" or (which == "first" and r.low(1) == "and"):
+        nth = r.ordinal()
+        if not r.accept("and") or r.ordinal() is None:
+            return None
+        things = _things(r)
+        of = _of(r)
+        return Into("of", (Thing("gap"),), None, nth, of, place=r.place(mark)) if things else None
+    r.accept("next", "first", "last", "each", "these", "every")
+    r.number()
+    if not _things(r):
+        return None
+    of = _of(r)
+    return Into(which, (Thing("gap"),), of=of, loosely=True, place=r.place(mark))  # type: ignore[arg-type]
+
+
+def _loose(r: Reading, mark: int) -> Into | None:
+    """A place without "next": `in sp`, `in shell`, `over 3 sts`, `along edge of ch-2`, `in sp between 2 dc`."""
+    if r.accept_all("edge", "of") or r.accept_all("top", "of"):
+        r.accept("the")
+    number = _number(r)
+    if number is not None and r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "next", number, None)
+    things = _things(r)
+    if not things:
+        return None
+    if things[0].name in ("sp", "place") and r.low() == "between":
+        r.at += 1
+        return _between(r, mark)
+    if things[0].name == "ring":
+        return Into("ring", place=r.place(mark))
+    if things[0].name == "tch":
+        return Into("tch", place=r.place(mark))
+    of = _of(r)
+    things = _counting_spaces(r, things)
+    return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

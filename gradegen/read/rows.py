@@ -1,0 +1,176 @@
+"""Rows as the trade writes them, read into trees: `read_row` one, `read_rows` a block."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from gradegen.design.rows import Aside, Chain, Either, Label, Row, RowsAgain, Step, Turn
+from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.labels import ReadLabel, interpret, read_label
+from gradegen.read.reading import Reading
+from gradegen.read.row_names import RowNames
+from gradegen.read.size_lists import join_lists
+from gradegen.read.spelling import spelled
+from gradegen.read.steps import Steps, read_steps
+from gradegen.read.tokens import Token
+
+__all__ = ["RowNames", "read_row", "read_rows"]
+
+UNDEFINED_STITCH = Rule(
+    "undefined-stitch",
+    Severity.ERROR,
+    "trade standard",
+    "A stitch is neither a usual abbreviation nor explained by the pattern.",
+)
+_LONGEST_ROW = 20_000  # characters; longer rows are kept as prose
+
+
+def read_row(written: Written, names: RowNames, label: str | None = None) -> tuple[Row, tuple[Finding, ...]]:
+    """One row as a tree; `label` where it does not stand in the text. Words that fit no form stay in it as unread."""
+    row, findings, _ = _read(written, names, label)
+    return row, findings
+
+
+def read_rows(written: Written, names: RowNames) -> tuple[tuple[Row, ...], tuple[Finding, ...]]:
+    """One row a line; a line that begins with white space goes on with the row above, blank lines are passed over.
+
+    A stitch that one row explains in passing (`(2 dc, ch 2, 2 dc) (shell) in next sp`) is known to the rows behind it.
+    """
+    rows: list[Row] = []
+    findings: list[Finding] = []
+    for part in _row_texts(written):
+        row, found, names = _read(part, names, None)
+        rows.append(row)
+        findings += found
+    return tuple(rows), tuple(findings)
+
+
+def _row_texts(written: Written) -> list[Written]:
+    """The stretches of the text that are one row each."""
+    spans: list[tuple[int, int]] = []
+    at = 0
+    for line in written.text.split("\n"):
+        start, end = at, at + len(line)
+        at = end + 1
+        if not line.strip():
+            continue
+        if spans and line[0] in " \t":
+            spans[-1] = (spans[-1][0], end)
+        else:
+            spans.append((start, end))
+    return [written.part(start, start + len(written.text[start:end].rstrip())) for start, end in spans]
+
+
+def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tuple[Finding, ...], RowNames]:
+    head = _label(written, names, label)
+    text = written.text
+    if len(text) > _LONGEST_ROW:
+        text = text[:_LONGEST_ROW]
+    tokens = [token for token in spelled(text, names) if token.start >= head.end]
+    listing = join_lists(written, tokens, names)
+    reading, level = _steps(written, names, listing.tokens)
+    findings = [*head.findings, *listing.findings, *reading.findings]
+    steps = level.steps
+    if not _has_unread(steps):
+        findings += [_undefined(reading, *one) for one in reading.unknown]
+    steps, turning_chain = _turning_chain(steps)
+    row = Row(
+        head.label,
+        tuple(_once_more(steps)),
+        tuple(level.stated),
+        head.side,
+        head.sizes,
+        turning_chain,
+        written.text,
+        (*(head.lists if label is None else ()), *listing.lists),
+        place=written.place(),
+    )
+    known = replace(names, definitions={**names.definitions, **reading.defined}) if reading.defined else names
+    return row, tuple(findings), known
+
+
+def _label(written: Written, names: RowNames, label: str | None) -> ReadLabel:
+    if label is None:
+        return read_label(written, names)
+    if not label.strip():
+        return ReadLabel(Label("", place=written.place(0, 0)))
+    place = written.place(0, 0)
+    found = interpret(Written.plain(label, place.file, place.line, place.column), names)
+    found.end = 0
+    return found
+
+
+def _steps(written: Written, names: RowNames, tokens: list[Token]) -> tuple[Reading, Steps]:
+    """The steps; where `2sc` may be two stitches or two in one, both readings of the row."""
+    reading, level = _read_once(written, names, tokens, in_one=False)
+    if not reading.uses_tight:
+        return reading, level
+    other_reading, other = _read_once(written, names, tokens, in_one=True)
+    if other.steps == level.steps:
+        return reading, level
+    spaced = _counts_spaced(tokens)
+    first, second = (other.steps, level.steps) if spaced else (level.steps, other.steps)
+    why = ("so many stitches", "so many in one stitch")
+    level.steps = _differing(first, second, why[::-1] if spaced else why, written)
+    return reading, level
+
+
+def _read_once(written: Written, names: RowNames, tokens: list[Token], *, in_one: bool) -> tuple[Reading, Steps]:
+    reading = Reading(written, names, tokens, tight_in_one=in_one)
+    return reading, read_steps(reading, len(tokens), whole_row=True)
+
+
+def _counts_spaced(tokens: list[Token]) -> bool:
+    """True when the row also writes `9 sc` with a blank: then `2sc` says something else."""
+    return any(
+        token.kind == "stitch" and before.kind in ("number", "count") and token.start > before.end and token.value != "ch"
+        for before, token in zip(tokens, tokens[1:], strict=False)
+    )
+
+
+def _differing(first: list[Step], second: list[Step], why: tuple[str, ...], written: Written) -> list[Step]:
+    """The steps both readings share, and an Either where they part."""
+    start = 0
+    while start < min(len(first), len(second)) and first[start] == second[start]:
+        start += 1
+    tail = 0
+    while tail < min(len(first), len(second)) - start and first[-1 - tail] == second[-1 - tail]:
+        tail += 1
+    one, two = first[start : len(first) - tail], second[start : len(second) - tail]
+    place = (one or two or first)[0].place
+    either = Either((tuple(one), tuple(two)), why, place=place)
+    return [*first[:start], either, *first[len(first) - tail :]]
+
+
+def _turning_chain(steps: list[Step]) -> tuple[list[Step], Chain | None]:
+    """The steps without a `Ch 3, turn` at their end, and that chain: it belongs to the next row."""
+    last = len(steps) - 1
+    while last > 0 and isinstance(steps[last], (Aside, RowsAgain)):
+        last -= 1
+    if last > 0 and isinstance(steps[last], Turn):
+        chain = steps[last - 1]
+        if isinstance(chain, Chain) and any(not isinstance(step, (Aside, Chain)) for step in steps[: last - 1]):
+            return [*steps[: last - 1], *steps[last:]], chain
+    return steps, None
+
+
+def _once_more(steps: list[Step]) -> list[Step]:
+    """`Repeat 2nd and 3rd rows 9 times` behind other steps means 9 more."""
+    worked = any(not isinstance(step, (Aside, RowsAgain)) for step in steps)
+    if not worked:
+        return steps
+    return [replace(step, more=True) if isinstance(step, RowsAgain) and step.times is not None else step for step in steps]
+
+
+def _has_unread(steps: object) -> bool:
+    from gradegen.read.unread import holds_unread
+
+    return holds_unread(steps)
+
+
+def _undefined(r: Reading, name: str, start: int, end: int) -> Finding:
+    return UNDEFINED_STITCH.at(
+        r.written.place(start, end),
+        f"{name} is not a usual abbreviation, and the pattern does not explain it.",
+        hint=f"explain {name} among the special stitches, or use a stitch's usual abbreviation",
+    )

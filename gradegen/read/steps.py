@@ -1,0 +1,226 @@
+"""The steps of a row, one clause after the other; what no form fits is kept as unread words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+
+from gradegen.design.rows import Aside, Stated, Step, Unread, Work
+from gradegen.read.asides import read_aside, read_trailing
+from gradegen.read.brackets import read_bracket
+from gradegen.read.chains import (
+    read_attach,
+    read_chain,
+    read_half_turn,
+    read_join,
+    read_other_side,
+    read_skip,
+    read_slip,
+    read_turn,
+)
+from gradegen.read.changes import evened_count, read_change, read_even
+from gradegen.read.clusters import read_held_first, read_off_as_one
+from gradegen.read.groups import gathered
+from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
+from gradegen.read.repeats import Star
+from gradegen.read.row_references import read_rows_again
+from gradegen.read.stars import close_at_end, read_star, read_star_repeat
+from gradegen.read.stated import read_open_count
+from gradegen.read.unknown import read_unknown_stitch
+from gradegen.read.works import inline_definition, read_place_first, read_work
+
+_VERBS = frozenset("work make begin start with do crochet put end ending finish by to".split())
+
+
+@dataclass(slots=True)
+class Steps:
+    """The steps of one level (the row, or one bracket), its open stars, and the counts printed among them."""
+
+    steps: list[Step] = field(default_factory=list)
+    stars: list[Star] = field(default_factory=list)
+    stated: list[Stated] = field(default_factory=list)
+    barrier: int = 0
+    after_stop: bool = False
+
+
+def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
+    """The steps from here to the token at `stop`."""
+    level = Steps()
+    if r.depth > DEEPEST:
+        level.steps.append(_unread(r, r.at, stop))
+        r.at = stop
+        return level
+    r.depth += 1
+    while r.at < stop:
+        before = r.at
+        if not _separator(r, level):
+            _one(r, level, stop, whole_row)
+        if r.at == before:  # never to stand still
+            r.at += 1
+    close_at_end(r, level.steps, level.stars)
+    r.depth -= 1
+    return level
+
+
+def _separator(r: Reading, level: Steps) -> bool:
+    token = r.here
+    if token.kind == ":" and r.peek().kind in ("number", "count"):
+        return False
+    if token.kind in SEPARATORS:
+        r.at += 1
+        if token.kind == ".":
+            level.after_stop = True
+            level.barrier = len(level.steps)
+        elif token.kind == ";":
+            level.after_stop = level.after_stop or False
+        return True
+    if token.kind == "word" and token.low in ("and", "then", "now", "next") and (token.low != "next" or r.peek().kind == ","):
+        r.at += 1
+        return True
+    return False
+
+
+def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
+    token = r.here
+    if token.kind == "star":
+        read_star(r, level.steps, level.stars)
+        level.barrier = len(level.steps)
+        return
+    if token.low in ("rep", "repeat", "repeating") and read_star_repeat(r, level.steps, level.stars):
+        level.barrier = len(level.steps)
+        return
+    if token.kind == "open":
+        read_bracket(r, level.steps, level.stated, stop, read_steps)
+        if level.steps and not isinstance(level.steps[-1], Aside):
+            gathered(r, level.steps, level.barrier)
+        return
+    if token.kind == "close":
+        r.at += 1
+        return
+    counts = read_open_count(r, at_sentence=_counts_may_stand(level)) if whole_row else None
+    if counts is not None:
+        level.stated += counts
+        return
+    if level.stars and _tail_without_repeat(r, level):
+        return
+    _clause(r, level, stop)
+
+
+def _counts_may_stand(level: Steps) -> bool:
+    return level.after_stop and any(not isinstance(step, (Aside, Unread)) for step in level.steps)
+
+
+def _tail_without_repeat(r: Reading, level: Steps) -> bool:
+    """`*Sc 3, sc2tog; around`: the word that says how far, with the star still open."""
+    from gradegen.read.stars import close_open_star
+
+    return r.low() in ("around", "across", "to", "round") and close_open_star(r, level.steps, level.stars)
+
+
+Form = Callable[[Reading], "Step | list[Step] | None"]
+_FORMS: tuple[Form, ...] = (
+    read_rows_again,
+    read_even,
+    read_change,
+    read_held_first,
+    read_work,
+    read_chain,
+    read_slip,
+    read_skip,
+    read_half_turn,
+    read_join,
+    read_attach,
+    read_turn,
+    read_other_side,
+    read_off_as_one,
+    read_place_first,
+    read_aside,
+)
+
+
+def _clause(r: Reading, level: Steps, stop: int) -> None:
+    """One clause as steps, or its words unread."""
+    mark = r.at
+    if _loop_for_all(r):
+        return
+    found = _fitting(r, stop)
+    if found is None and r.low() in _VERBS:
+        r.at += 1
+        while r.low() in ("with", "by", "off", "in", "now") and r.peek().kind in ("stitch", "number", "count", "open"):
+            r.at += 1
+        found = [] if r.here.kind in ("open", "star") else _fitting(r, stop)
+    if found is None:
+        r.at = mark
+        found = read_unknown_stitch(r)
+    if found is None:
+        r.at = min(max(r.next_break(mark), mark + 1), stop)
+        _keep_unread(r, level, mark)
+        return
+    _keep(r, level, found)
+
+
+def _fitting(r: Reading, stop: int) -> list[Step] | None:
+    """What the first form that fits the whole clause gives."""
+    mark = r.at
+    for form in _FORMS:
+        found = form(r)
+        if found is None:
+            r.at = mark
+            continue
+        steps: list[Step] = list(found) if isinstance(found, list) else [found]
+        if r.at <= stop:
+            if r.at_break():
+                return steps
+            trailing = read_trailing(r)
+            if trailing is not None:
+                return [*steps, trailing]
+        r.at = mark
+    return None
+
+
+def _loop_for_all(r: Reading) -> bool:
+    """`FLO:` or `working in back loops only,`: for every stitch behind it."""
+    from gradegen.read.places_named import read_loop
+
+    mark = r.at
+    r.phrase((("working", "in"), ("work", "in"), ("in",), ("working", "through")))
+    loop = read_loop(r)
+    r.phrase((("throughout",), ("around",), ("across",), ("of", "each", "st"), ("each", "st")))
+    if loop is None or r.here.kind not in (",", ":", ";"):
+        r.at = mark
+        return False
+    r.loop = loop
+    return True
+
+
+def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:
+    for step in found:
+        if isinstance(step, Work):
+            definition = inline_definition(step)
+            if definition is not None and definition.name not in r.names.definitions:
+                r.defined.setdefault(definition.name, definition)
+        level.steps.append(step)
+    level.after_stop = False
+    even = evened_count(r)
+    if even is not None:
+        from gradegen.design.rows import Thing
+
+        level.stated.append(Stated(even[0], Thing(even[1]), place=even[0].place))
+    gathered(r, level.steps, level.barrier)
+
+
+def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
+    """The words since `mark`, joined to unread words just before them."""
+    level.after_stop = False
+    last = level.steps[-1] if level.steps else None
+    if isinstance(last, Unread) and last.place.line == r.place(mark).line and level.barrier < len(level.steps):
+        start = last.place
+        end = r.place(mark)
+        place = replace(start, end_line=end.end_line, end_column=end.end_column)
+        level.steps[-1] = Unread(f"{last.text}, {r.text(mark)}", place=place)
+        return
+    level.steps.append(_unread(r, mark, r.at))
+
+
+def _unread(r: Reading, mark: int, to: int) -> Unread:
+    return Unread(r.text(mark, to), place=r.place(mark, to))
