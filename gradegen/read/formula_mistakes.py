@@ -73,5 +73,5 @@ def _missing_sign(before: Token, token: Token, left: str, right: str) -> Misread
     if before.kind == "number" and not before.text and near:
         message = f"{right} is no unit we know; lengths are in in, cm, mm, ft, yd or m."
         return _at(token, message, f"{left} {SPELLINGS[near[0]]}")
-    hint = f"{left} * {right}" if token.kind == "name" or token.text == "(" else None
+    hint = {"name": f"{left} * {right}", "bracket": f"{left} * {right}...)"}.get(token.kind)
     return _at(token, f"A sign + - * or / is missing between {left} and {right}.", hint)

@@ -1,0 +1,213 @@
+"""How far snapping moved a measure, and whose doing that is.
+
+A snapped count misses its length for one of two reasons, and they are told apart.
+
+1. The repeat. The count is the nearest the stitch pattern allows, so nobody can do better on that repeat; the miss
+   is at most half a repeat, and that is no contradiction. It is never an error. Up to 1/4 in nothing is said; beyond,
+   a note records the choice, for what is printed is the finished measure, never the wanted one. It becomes a warning,
+   `repeat-too-wide-for-step`, only where it does harm: it is over 1/2 in AND
+   - for a girth that grows as the bodies do: over a quarter of the step to the nearest size. At half a step the size
+     would lie just between itself and its neighbour; up to a quarter each way, neighbours stay at least half a step
+     apart. A miss over a quarter needs a repeat wider than half the step, which is where the trade begins to offer
+     plain side panels, another repeat, or the repeat on one panel only (K. Atherley, on pattern repeats);
+   - for other measures (lengths, depths, upper arms), where two sizes may well share one number: over a tenth of the
+     length wanted, whatever the step.
+2. A limit. `least` or `most` kept the count from the nearest one. Then two numbers the designer wrote say different
+   things, and the miss counts in full: a note above 1/4 in, a warning above 1/2 in, an error above half a size step
+   (and 1/2 in, so that hairline steps make no errors).
+
+The quarter, the half inch and the half step are our defaults; no publisher states such figures. Two sizes that should
+differ and come out with one count are told about too: they are one size under two names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from gradegen.design.graded import GradedCount
+from gradegen.design.pattern import CountRule
+from gradegen.findings import Finding, Rule, Severity
+from gradegen.grade.bodies import Body
+from gradegen.grade.lengths import Words
+from gradegen.grade.snapped import Scale, place_of, snap_to_rule
+from gradegen.numbers.snap import Grid, Snapped, good_counts
+
+SNAPPING_MOVED_MEASURE = Rule(
+    "snapping-moved-measure", Severity.NOTE, "house", "Rounding to the stitch pattern moved this measure."
+)
+REPEAT_TOO_WIDE = Rule(
+    "repeat-too-wide-for-step",
+    Severity.WARNING,
+    "common practice",
+    "The repeat is too wide for the steps between sizes.",
+)
+SIZES_COME_OUT_ALIKE = Rule(
+    "sizes-come-out-alike", Severity.WARNING, "arithmetic", "Two sizes that should differ have the same count."
+)
+UNEVEN_SIZE_STEP = Rule(
+    "uneven-size-step", Severity.WARNING, "common practice", "One step between sizes is unlike the others."
+)
+
+NOTED = Fraction(1, 4)  # inches; PRACTICE 3.4, our defaults
+WARNED = Fraction(1, 2)
+OF_A_STEP = Fraction(1, 4)
+OF_A_LENGTH = Fraction(1, 10)
+UNEVEN = Fraction(35, 100)
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """One count over the sizes, smallest first, with the length wanted in each. `grows`: it grows as the bodies do."""
+
+    rule: CountRule
+    scale: Scale
+    sizes: tuple[tuple[Body, GradedCount, Fraction], ...]
+    grows: bool
+
+    @property
+    def repeat(self) -> int:
+        """How far apart the good counts are: the repeat, twice that where parity halves the choice."""
+        grid = good_counts(self.rule.multiple, self.rule.plus, self.rule.parity)
+        return grid.step if isinstance(grid, Grid) else 1
+
+    def step_at(self, position: int) -> Fraction | None:
+        """The smaller step wanted to the sizes next to one; None where none differs."""
+        wanted = [length for _, _, length in self.sizes[max(position - 1, 0) : position + 2]]
+        return min((abs(b - a) for a, b in pairwise(wanted) if a != b), default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Miss:
+    """One size that came out other than wanted."""
+
+    series: Series
+    body: Body
+    count: GradedCount
+    wanted: Fraction
+    step: Fraction | None
+    words: Words
+
+    @property
+    def made(self) -> Fraction:
+        """The inches the count makes."""
+        return self.count.n * self.series.scale.inches
+
+    @property
+    def off(self) -> Fraction:
+        """How far that is from the length wanted, either way."""
+        return abs(self.made - self.wanted)
+
+    @property
+    def is_held(self) -> bool:
+        """True when a limit, not the repeat, decided the count."""
+        snapped = snap_to_rule(self.count.raw or Fraction(0), self.series.rule)
+        return isinstance(snapped, Snapped) and snapped.held
+
+    @property
+    def is_harmful(self) -> bool:
+        """True when the repeat moved the size further than its neighbours, or its length, can bear."""
+        by_step = self.series.grows and self.step is not None
+        limit = OF_A_STEP * self.step if by_step and self.step is not None else OF_A_LENGTH * self.wanted
+        return self.off > max(WARNED, limit)
+
+    def told(
+        self,
+        rule: Rule,
+        key: str,
+        message: str,
+        severity: Severity | None = None,
+        more: str = "",
+        hint: str | None = None,
+    ) -> Finding:
+        """The finding, with what was wanted, what is made, and how the count was rounded."""
+        return rule.at(
+            place_of(self.series.rule, key), message, size=self.body.name, severity=severity,
+            expected=self.words.length(self.wanted), found=self.words.length(self.made),
+            because=self.count.rounded + more, hint=hint,
+        )  # fmt: skip
+
+
+def series_of(
+    rule: CountRule, scale: Scale, bodies: tuple[Body, ...], counted: list[dict[str, GradedCount]], by: str | None
+) -> Series:
+    """One count's series."""
+    found = ((body, counts.get(rule.name)) for body, counts in zip(bodies, counted, strict=True))
+    known = [(body, count, count.target) for body, count in found if count is not None]
+    sizes = sorted(
+        ((body, count, target) for body, count, target in known if target is not None), key=lambda one: one[0].rank
+    )
+    return Series(rule, scale, tuple(sizes), grows_with_bodies(tuple((body, length) for body, _, length in sizes), by))
+
+
+def grows_with_bodies(sizes: tuple[tuple[Body, Fraction], ...], by: str | None) -> bool:
+    """True for girths, whole or half: from the first size to the last they grow at least half as much as the bodies."""
+    known = [(body.values[by], length) for body, length in sizes if by is not None and by in body.values]
+    if len(known) < 2:
+        return False
+    grown, wanted = known[-1][0] - known[0][0], known[-1][1] - known[0][1]
+    return grown > 0 and 2 * wanted >= grown
+
+
+def find_drift(series: Series, words: Words) -> Iterator[Finding]:
+    """Findings for one count over all sizes."""
+    follows = None
+    for position, (body, count, wanted) in enumerate(series.sizes):
+        miss = Miss(series, body, count, wanted, series.step_at(position), words)
+        if miss.off > NOTED:
+            finding = _held(miss) if miss.is_held else _moved(miss)
+            follows = REPEAT_TOO_WIDE.id if finding.rule == REPEAT_TOO_WIDE.id else follows
+            yield finding
+    if series.grows:
+        yield from _steps(series, follows, words)
+
+
+def _moved(miss: Miss) -> Finding:
+    """What to say of a count that is the nearest its repeat allows."""
+    name, rule = miss.count.name, miss.series.rule
+    if not miss.is_harmful:
+        message = f"{name} is on the nearest count its repeat allows; the finished measure is printed."
+        return miss.told(SNAPPING_MOVED_MEASURE, "multiple", message)
+    unit, width = miss.count.unit, miss.series.repeat * miss.series.scale.inches
+    more = f"; one repeat makes {miss.words.length(width)}"
+    hint = f"Work the odd {unit} plain at the edges, take a narrower repeat, or use it on one panel only."
+    if miss.series.grows and miss.step is not None:
+        more += f", and the next size is {miss.words.length(miss.step)} away"
+        fitting = int(miss.step / 2 / miss.series.scale.inches)
+        hint += f" A repeat of {fitting} {unit} or fewer suits these sizes." if 0 < fitting < rule.multiple else ""
+    message = f"The repeat of {name} is too wide to come near this size."
+    return miss.told(REPEAT_TOO_WIDE, "multiple", message, more=more, hint=hint)
+
+
+def _held(miss: Miss) -> Finding:
+    """What to say of a count that a limit keeps off its length."""
+    rule, count = miss.series.rule, miss.count
+    severity = Severity.WARNING if miss.off > WARNED else Severity.NOTE
+    if miss.step is not None and miss.off > WARNED and 2 * miss.off > miss.step:
+        severity = Severity.ERROR
+    key, limit = ("least", rule.least) if count.n > (count.raw or 0) else ("most", rule.most)
+    message = f"{count.name} is kept off its length by {key}: {limit}."
+    return miss.told(SNAPPING_MOVED_MEASURE, key, message, severity, hint=f"Change {key}, or the measure.")
+
+
+def _steps(series: Series, follows: str | None, words: Words) -> Iterator[Finding]:
+    """Sizes with the same count though they should differ, and steps that came out unlike what was wanted."""
+    place = place_of(series.rule, "multiple")
+    for (before, small, less), (body, large, more) in pairwise(series.sizes):
+        wanted, made = more - less, (large.n - small.n) * series.scale.inches
+        if wanted <= WARNED:
+            continue
+        if large.n == small.n:
+            message = f"{before.name} and {body.name} come out with the same {series.rule.name}."
+            because = f"they should be {words.length(wanted)} apart"
+            yield SIZES_COME_OUT_ALIKE.at(place, message, size=body.name, because=because, follows=follows)
+        elif abs(made - wanted) > max(WARNED, UNEVEN * wanted):
+            message = (
+                f"Snapping {series.rule.name} made the step from {before.name} to {body.name} unlike the one wanted."
+            )
+            yield UNEVEN_SIZE_STEP.at(
+                place, message, size=body.name, expected=words.length(wanted), found=words.length(made),
+                severity=Severity.NOTE, follows=follows,
+            )  # fmt: skip

@@ -1,0 +1,86 @@
+"""From a pattern and a size table to every size: the stage that ends this room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
+from gradegen.design.pattern import Pattern
+from gradegen.design.sizes import SizeTable
+from gradegen.findings import Finding
+from gradegen.grade.bodies import Body, choose_bodies, leading_column
+from gradegen.grade.columns import find_column_notes
+from gradegen.grade.counts import grade_counts
+from gradegen.grade.drift import find_drift, series_of
+from gradegen.grade.ease import EaseOf, ease_in_size, find_ease
+from gradegen.grade.finish import find_made_twice, finished_measures, ties
+from gradegen.grade.lengths import Words
+from gradegen.grade.measures import target_measures
+from gradegen.grade.naming import Naming
+from gradegen.grade.snapped import Scale
+from gradegen.grade.steps import find_steps, sized_measures
+
+
+def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, ...], tuple[Finding, ...]]:
+    """Every size of the pattern: measures, counts, how each was rounded and what that costs.
+
+    What can't be worked out is told about at its place and missing from the sizes; the rest is there.
+    """
+    bodies, findings = choose_bodies(pattern, table)
+    by, found = leading_column(pattern, table)
+    findings += found
+    naming = Naming.of(pattern, table)
+    targets, found = target_measures(pattern, table, bodies, naming)
+    findings += found
+    counted, scales, found = grade_counts(pattern, table, bodies, naming, targets)
+    findings += found
+    tied = ties(pattern, naming)
+    finished = [finished_measures(pattern, *one, tied) for one in zip(targets, counted, strict=True)]
+    ease = find_ease(pattern, naming, by)
+    sizes = tuple(
+        graded_size(body, measures, counts, by, ease)
+        for body, measures, counts in zip(bodies, finished, counted, strict=True)
+    )
+    findings += tuple(_compared(pattern, bodies, by, naming, finished, counted, scales))
+    findings += (*find_made_twice(pattern, bodies, counted, tied, Words(pattern.units)),)
+    findings += (*find_column_notes(pattern, table, bodies, naming),)
+    return sizes, findings
+
+
+def graded_size(
+    body: Body, measures: dict[str, GradedMeasure], counts: dict[str, GradedCount], by: str | None, of: EaseOf | None
+) -> GradedSize:
+    """All that is known about one size."""
+    ease, fit = ease_in_size(of, body, measures)
+    return GradedSize(
+        name=body.name,
+        index=body.index,
+        wearer=body.wearer,
+        body=body.cells,
+        graded_body=body.values,
+        to_fit=body.cells.get(by) if by is not None else None,
+        measures=measures,
+        counts=counts,
+        ease=ease,
+        fit=fit,
+        ease_measure=of.measure if of and ease is not None else None,
+        ease_body=of.column if of and ease is not None else None,
+        converted=body.converted,
+    )
+
+
+def _compared(
+    pattern: Pattern,
+    bodies: tuple[Body, ...],
+    by: str | None,
+    naming: Naming,
+    finished: list[dict[str, GradedMeasure]],
+    counted: list[dict[str, GradedCount]],
+    scales: dict[str, Scale],
+) -> Iterator[Finding]:
+    """What only shows when sizes stand side by side: drift against the step, shrinking, sizes alike."""
+    words = Words(pattern.units)
+    for name, measure in pattern.measures.items():
+        yield from find_steps(measure, sized_measures(name, bodies, finished), by, naming, words)
+    for name, scale in scales.items():
+        yield from find_drift(series_of(pattern.counts[name], scale, bodies, counted, by), words)
