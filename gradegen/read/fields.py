@@ -77,7 +77,8 @@ def wrong_kind(node: Node, wanted: str, hint: str | None = None) -> Finding:
         hint = f"If “{key.text}: ...” is meant as words, put the whole text in quotes: a colon and a blank make a key."
         return WRONG_KIND.at(key.place, message, hint=hint)
     found = {Block: "a block of keys", Listing: "a list"}.get(type(node), "this")
-    return WRONG_KIND.at(head_of(node), f"{wanted[0].upper()}{wanted[1:]} is needed here, not {found}.", hint=hint)
+    message = f"{wanted[0].upper()}{wanted[1:]} is needed here, not {found}."
+    return WRONG_KIND.at(head_of(node), message, hint=hint or "Put text with brackets or a dash in quotes.")
 
 
 def read_fields(node: Node, fields: Fields, what: str) -> tuple[Given | None, tuple[Finding, ...]]:

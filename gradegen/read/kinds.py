@@ -19,12 +19,15 @@ UNKNOWN_CHOICE = Rule("unknown-choice", Severity.ERROR, "file format", "A word t
 NOT_A_NUMBER = Rule(
     "not-a-number", Severity.ERROR, "file format", "A number is needed and something else stands there."
 )
+NOT_A_MEASURE = Rule("not-a-measure", Severity.ERROR, "file format", "A number with its unit is needed.")
 NUMBER_OUT_OF_RANGE = Rule("number-out-of-range", Severity.ERROR, "file format", "A number is too small or too large.")
 UNIT_WRONG = Rule("unit-wrong", Severity.ERROR, "file format", "A measure has no unit, or one of another kind.")
 
 C = TypeVar("C", bound=str)
 _ANY_TEXT: Mapping[str, Any] = {"type": ["string", "number", "boolean"]}
 _NUMBER_TEXT: Mapping[str, Any] = {"type": ["number", "string"]}
+_EACH = "Write one number with its unit for each size, such as 11 in."
+_ABOVE_0 = "Write a number above 0."
 _UNITS = {"length": "in, cm, mm, yd, m", "mass": "g, oz"}
 
 
@@ -59,8 +62,8 @@ def choice_text(options: tuple[str, ...]) -> Kind[Text]:
             if option.casefold() == word.casefold():
                 return Text(option, node.place), ()
         guess = nearest(word, options)
-        hint = f"Did you mean {guess}?" if guess else None
-        return None, (UNKNOWN_CHOICE.at(node.place, f"“{word}” is none of {', '.join(options)}.", hint=hint),)
+        hint = f"Did you mean {guess}?" if guess else f"Write one of {', '.join(options)}."
+        return None, (UNKNOWN_CHOICE.at(node.place, f"“{_short(word)}” is none of {', '.join(options)}.", hint=hint),)
 
     return Kind(f"one of {', '.join(options)}", read, {"enum": list(options)})
 
@@ -85,9 +88,12 @@ def whole(least: int, most: int = 100_000) -> Kind[int]:
         if number is None:
             return None, findings
         if number.denominator != 1:
-            return None, (NOT_A_NUMBER.at(node.place, "A whole number is needed here."),)
+            return None, (
+                NOT_A_NUMBER.at(node.place, "A whole number is needed here.", hint="Leave the fraction out."),
+            )
         if not least <= number <= most:
-            return None, (NUMBER_OUT_OF_RANGE.at(node.place, f"A whole number from {least} to {most} is needed here."),)
+            hint = f"Write a whole number from {least} to {most}."
+            return None, (NUMBER_OUT_OF_RANGE.at(node.place, "This number can't be meant here.", hint=hint),)
         return int(number), ()
 
     return Kind("a whole number", read, {"type": "integer", "minimum": least, "maximum": most})
@@ -109,7 +115,7 @@ NUMBER_KIND: Kind[Fraction] = Kind("a number", _read_number, _NUMBER_TEXT)
 def _read_positive(node: Node) -> tuple[Fraction | None, tuple[Finding, ...]]:
     number, findings = _read_number(node)
     if number is not None and not 0 < number <= 100_000:
-        return None, (NUMBER_OUT_OF_RANGE.at(node.place, "A number above 0 is needed here."),)
+        return None, (NUMBER_OUT_OF_RANGE.at(node.place, "This number can't be meant here.", hint=_ABOVE_0),)
     return number, findings
 
 
@@ -132,16 +138,17 @@ def _read_yes_no(node: Node) -> tuple[bool | None, tuple[Finding, ...]]:
 YES_NO: Kind[bool] = Kind("true or false", _read_yes_no, {"enum": [True, False, "yes", "no"]})
 
 
-def read_measure(written: Written, kind: str) -> tuple[Amount | None, tuple[Finding, ...]]:
+def read_measure(written: Written, kind: str, example: str) -> tuple[Amount | None, tuple[Finding, ...]]:
     """A number with its unit, such as `4 in` or `6 mm`; `kind` is "length" or "mass"."""
-    found, findings = read_amount(written)
+    found, _ = read_amount(written)
     if found is None:
-        return None, findings
+        message = f"“{_short(written.text)}” is no {kind} with its unit."
+        return None, (NOT_A_MEASURE.at(written.place(), message, hint=f"Write it like {example}."),)
     if kind_of(found.unit) != kind:
         message = f"This is no {kind}." if found.unit else "The unit is missing."
         return None, (UNIT_WRONG.at(written.place(), message, hint=f"Use one of {_UNITS[kind]}."),)
     if not 0 < found.number <= 100_000:
-        return None, (NUMBER_OUT_OF_RANGE.at(written.place(), "A measure above 0 is needed here."),)
+        return None, (NUMBER_OUT_OF_RANGE.at(written.place(), "This measure can't be meant here.", hint=_ABOVE_0),)
     return found, ()
 
 
@@ -151,7 +158,7 @@ def amount(kind: str, example: str) -> Kind[Amount]:
     def read(node: Node) -> tuple[Amount | None, tuple[Finding, ...]]:
         if not isinstance(node, Scalar):
             return None, (wrong_kind(node, f"a {kind} such as {example}"),)
-        return read_measure(node.trimmed, kind)
+        return read_measure(node.trimmed, kind, example)
 
     return Kind(f"a {kind} such as {example}", read, {"type": "string", "examples": [example]})
 
@@ -169,12 +176,12 @@ def _read_list_of_amounts(node: Listing) -> tuple[Formula | None, tuple[Finding,
     each: list[Amount] = []
     findings: list[Finding] = []
     for item in node.items:
-        value, found = _read_sum(item) if isinstance(item, Scalar) else (None, (wrong_kind(item, "a measure"),))
+        value, found = _read_sum(item) if isinstance(item, Scalar) else (None, (wrong_kind(item, "a measure", _EACH),))
         findings += found
         if isinstance(value, Amount):
             each.append(value)
         elif value is not None:
-            findings.append(wrong_kind(item, "one measure per size"))
+            findings.append(wrong_kind(item, "one measure per size", _EACH))
     return (None, tuple(findings)) if findings or not each else (PerSize(tuple(each), node.place), ())
 
 

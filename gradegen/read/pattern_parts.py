@@ -11,7 +11,7 @@ from gradegen.read.derived_columns import unknown_column
 from gradegen.read.fields import Given, Named, nearest
 from gradegen.read.formula import read_formula
 from gradegen.read.nodes import Scalar
-from gradegen.read.size_table import SIZE_REPEATED, UNKNOWN_SIZE
+from gradegen.read.size_table import UNKNOWN_SIZE, size_repeated
 
 GAUGE_INCOMPLETE = Rule("gauge-incomplete", Severity.ERROR, "trade standard", "A gauge lacks a part it needs.")
 GAUGE_GIVEN_TWICE = Rule(
@@ -45,9 +45,7 @@ def choose_sizes(given: Given, table: SizeTable | None) -> tuple[SizeChoice | No
     findings = [unknown_size(size, known) for size in chosen or () if table is not None and size.text not in known]
     seen: dict[str, Text] = {}
     findings += [
-        SIZE_REPEATED.at(size.place, f"Size {size.text} is listed twice.", see_also=((seen[size.text].place, "first"),))
-        for size in chosen or ()
-        if seen.setdefault(size.text, size) is not size
+        size_repeated(size, seen[size.text]) for size in chosen or () if seen.setdefault(size.text, size) is not size
     ]
     if table is not None and by is not None and by.text not in table.columns:
         findings.append(unknown_column(by.text, by.place, tuple(table.columns)))
@@ -201,10 +199,12 @@ def _count_faults(count: CountRule, every_gauge: tuple[str, ...], gauges: dict[s
 def _count_gauge_faults(count: CountRule, way: str, every: tuple[str, ...], gauges: dict[str, Gauge]) -> list[Finding]:
     name = count.gauge.text if count.gauge else every[0] if len(every) == 1 else None
     if name is None:
-        if not every or "gauge" in count.places:
+        if not every or "gauge" in count.places:  # told elsewhere
             return []
         message = f"{count.name} does not say which gauge it is worked at."
         return [UNKNOWN_GAUGE.at(count.place, message, hint=f"Add gauge: and one of {', '.join(every)}.")]
+    if not every:
+        return []
     if name not in every:
         return [_unknown_gauge(name, count.gauge.place if count.gauge else count.place, every)]
     gauge = gauges.get(name)

@@ -93,12 +93,13 @@ def _build(name: str, file: str, given: Given) -> tuple[SizeTable | None, tuple[
 def _repeated_sizes(names: tuple[Text, ...]) -> list[Finding]:
     seen: dict[str, Text] = {}
     twice = [size for size in names if seen.setdefault(size.text, size) is not size]
-    return [
-        SIZE_REPEATED.at(
-            size.place, f"Size {size.text} stands here twice.", see_also=((seen[size.text].place, "first"),)
-        )
-        for size in twice
-    ]
+    return [size_repeated(size, seen[size.text]) for size in twice]
+
+
+def size_repeated(size: Text, first: Text) -> Finding:
+    """The finding for a size name that was given before."""
+    message = f"Size {size.text} stands here twice."
+    return SIZE_REPEATED.at(size.place, message, hint="Take one of them out.", see_also=((first.place, "first"),))
 
 
 def _wearers(given: Given, sizes: tuple[str, ...]) -> tuple[tuple[str, ...], list[Finding]]:

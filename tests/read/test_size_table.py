@@ -1,4 +1,4 @@
-"""Size tables: both units as published, known errors repaired and kept, derived columns exact, slips at their places."""
+"""Size tables: both units as published, known errors kept beside their repair, derived columns exact, slips located."""
 
 from fractions import Fraction
 from pathlib import Path
