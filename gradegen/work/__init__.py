@@ -1,0 +1,1 @@
+"""Rows worked on the edge, stitch for stitch in closed form."""

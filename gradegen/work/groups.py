@@ -37,7 +37,13 @@ def find_part(walk: Walk, into: Into) -> None:
     inside = [i for i in range(start, start + size) if member.fits(ahead[i])]
     nth = None if into.nth is None else walk.site.number(into.nth)
     if not inside or (nth is not None and not 1 <= nth <= len(inside)):
-        raise Fault(RUNS_SHORT, into.place, f"The {group.name} has no such stitch.", expected=str(nth or "a centre"), found=f"{len(inside)} sts")
+        raise Fault(
+            RUNS_SHORT,
+            into.place,
+            f"The {group.name} has no such stitch.",
+            expected=str(nth or "a centre"),
+            found=f"{len(inside)} sts",
+        )
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
         walk.cursor.step()

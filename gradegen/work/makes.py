@@ -59,7 +59,9 @@ def _of_name(make: Make, site: Site, depth: int) -> tuple[Target, ...]:
         return _of_definition(definition, site, make, depth)
     known = stitches().get(make.stitch)
     if known is None:
-        raise Fault(UNDEFINED, make.place, f"{make.stitch} is not a usual abbreviation, and the pattern does not explain it.")
+        raise Fault(
+            UNDEFINED, make.place, f"{make.stitch} is not a usual abbreviation, and the pattern does not explain it."
+        )
     if make.stitch == "picot":
         return (_PICOT,)
     if not known.counts or make.stitch == "sl st":

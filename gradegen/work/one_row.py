@@ -132,7 +132,9 @@ def _result(rows: Sequence[WorkedRow], findings: Sequence[Finding], sizes: tuple
         row.size: "wrong" if row.applies and (row.size in errors or None in errors) else row.status for row in rows
     }
     applying = [by_size[row.size] for row in rows if row.applies]
-    status: Status = "wrong" if "wrong" in applying else "proved" if applying and set(applying) == {"proved"} else "not-checked"
+    status: Status = (
+        "wrong" if "wrong" in applying else "proved" if applying and set(applying) == {"proved"} else "not-checked"
+    )
     made = tuple(row.made if row.applies else None for row in rows)
     return RowResult(
         status,
@@ -155,7 +157,10 @@ def _without_twins(findings: Sequence[Finding]) -> list[Finding]:
 
 def _units(rows: Sequence[WorkedRow], terms: Terms) -> dict[str, tuple[int | None, ...]]:
     names = dict.fromkeys(name for row in rows for name in row.units)
-    found = {name: tuple(row.units.get(name, 0) if row.applies and row.made is not None else None for row in rows) for name in names}
+    found = {
+        name: tuple(row.units.get(name, 0) if row.applies and row.made is not None else None for row in rows)
+        for name in names
+    }
     if terms == "UK":
         found = {_printed(name, terms): numbers for name, numbers in found.items()}
     if "sp" in found:

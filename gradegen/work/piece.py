@@ -44,6 +44,7 @@ class PieceWork:
     standings: list[Standing] = field(default_factory=list)
     habits: dict[str, int] = field(default_factory=dict)
     leaves: bool = False
+    tracing: int | None = None
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -72,6 +73,8 @@ class PieceWork:
         known = self._known.get(key)
         if known is None:
             settled = settle(lambda reading: self._work(row, wanted, reading, notes), bool(row.stated))
+            if self.tracing is not None and row.place.line <= self.tracing <= row.place.end_line:
+                self._trace(row, wanted, settled)
             self._known[key] = known = (row, notes, settled)  # the row is kept so that its id stays its own
         return known[2]
 
@@ -92,13 +95,21 @@ class PieceWork:
     def _once(self, row: Row, site: Site, standing: Standing) -> Outcome:
         if standing.edge is None:
             outcome = work_once(row, site, (), (), leaves=self.leaves)
-            if not _begins_anew(row):
+            if not begins_anew(row):
                 outcome.unclear = Unclear("the row before could not be followed", row.place)
             return outcome
         return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
 
+    def _trace(self, row: Row, wanted: Sequence[int], settled: Settled) -> None:
+        """Work the row once more in the settled reading, keeping what each step took and made."""
+        for size, outcome in zip(wanted, settled.outcomes, strict=True):
+            standing = self.standings[size]
+            site = self.site(size, settled.reading, tracing=True)
+            again = work_once(row, site, standing.edge or (), standing.underside, leaves=self.leaves)
+            outcome.trace = again.trace
+
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
-        """The edge of this size after the row, turned as the shape asks."""
+        """Move this size on to the edge after the row, turned as the shape asks."""
         standing = self.standings[size]
         edge = self._after(row, outcome, standing)
         self.standings[size] = Standing(
@@ -131,11 +142,13 @@ class PieceWork:
         return tidy(plain(value)) if value else None
 
 
-def _begins_anew(row: Row) -> bool:
+def begins_anew(row: Row) -> bool:
     """True when a row makes its own beginning: a chain worked into, a ring."""
     first = next((step for step in row.steps if not isinstance(step, Turn)), None)
     words = row.text.lower()
-    return isinstance(first, Chain) and ("from hook" in words or "join" in words or "ring" in words) or "ring" in words
+    return (
+        isinstance(first, Chain) and ("from hook" in words or "join" in words or "ring" in words)
+    ) or "ring" in words
 
 
 def without_counts(row: Row) -> Row:

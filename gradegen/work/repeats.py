@@ -84,7 +84,9 @@ def before_marker(walk: Walk, kind: Kind, bound: Bound, step: Work | Mixed) -> i
 # loops --------------------------------------------------------------------------------------------------------------
 
 
-def loop(walk: Walk, step: Repeat, limit: int | None, until: Until | None = None, keep: int = 0, kind: Kind | None = None) -> int:
+def loop(
+    walk: Walk, step: Repeat, limit: int | None, until: Until | None = None, keep: int = 0, kind: Kind | None = None
+) -> int:
     """Run the body `limit` times, or (None) as often as it fits whole; how many runs that were.
 
     `until` ends it earlier: True when no more than `keep` of `kind` are left.
@@ -116,7 +118,12 @@ def loop(walk: Walk, step: Repeat, limit: int | None, until: Until | None = None
 
 
 def _skip_ahead(
-    walk: Walk, seen: dict[object, tuple[int, int, int, int]], done: int, limit: int | None, keep: int, kind: Kind | None
+    walk: Walk,
+    seen: dict[object, tuple[int, int, int, int]],
+    done: int,
+    limit: int | None,
+    keep: int,
+    kind: Kind | None,
 ) -> int:
     """Runs that can be multiplied instead of worked, and are; 0 when none yet."""
     cursor = walk.cursor
@@ -247,7 +254,7 @@ def work_bound(walk: Walk, step: Repeat) -> None:
 
 
 def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
-    assert bound.thing is not None  # noqa: S101 - the reader sets it
+    assert bound.thing is not None
     stop = walk.kind((bound.thing,))
 
     def reached() -> bool:
@@ -268,7 +275,9 @@ def uneven(walk: Walk, step: Repeat, kind: Kind, before: int, keep: int, done: i
     there = before - keep
     words = kind.words
     if each <= 0:
-        return Fault(DOES_NOT_FIT, step.place, "The repeat does not come out even.", because=f"{there} {words} are there for it")
+        return Fault(
+            DOES_NOT_FIT, step.place, "The repeat does not come out even.", because=f"{there} {words} are there for it"
+        )
     low = there - there % each
     good = ", ".join(str(n + keep) for n in (low, low + each) if n + keep > 0)
     return Fault(

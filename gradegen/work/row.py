@@ -169,7 +169,7 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
             if isinstance(step, Repeat):
                 _search_repeat(walk, step, tail, leaves)
             else:
-                assert isinstance(step, (Work, Mixed))  # noqa: S101 - open steps are these
+                assert isinstance(step, (Work, Mixed))
                 _search_each(walk, step, tail, leaves)
             return
         if _is_open(step) and isinstance(step, Repeat) and _implies_skip(walk, step, tail):

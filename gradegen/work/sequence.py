@@ -98,7 +98,9 @@ class RowsInOrder:
         except (Fault, Unclear) as stop:
             return stop
 
-    def _work_range(self, row: Row, wanted: Sequence[int], done: dict[int, _Done], once: bool = False) -> Settled | None:
+    def _work_range(
+        self, row: Row, wanted: Sequence[int], done: dict[int, _Done], once: bool = False
+    ) -> Settled | None:
         times = {i: self._times(row, i, once) for i in wanted}
         for i, number in times.items():
             if not isinstance(number, int):
@@ -127,7 +129,9 @@ class RowsInOrder:
     def _take(self, row: Row, i: int, outcome: Outcome, done: _Done) -> None:
         standing = self.piece.standings[i]
         if standing.assumed and outcome.fault is not None:
-            outcome = replace(outcome, fault=None, unclear=Unclear("what this part is worked into is not certain", row.place))
+            outcome = replace(
+                outcome, fault=None, unclear=Unclear("what this part is worked into is not certain", row.place)
+            )
         done.first = done.first or outcome
         done.last = outcome
         done.times += 1
@@ -215,8 +219,21 @@ class RowsInOrder:
     def _unworked(self, row: Row, i: int, applies: bool, why: str) -> WorkedRow:
         edge = self.piece.standings[i].edge or ()
         return WorkedRow(
-            row=row, label=row.label.text, size=self.piece.sizes[i], status="not-checked", before=edge, after=edge, made=None,
-            units={}, taken=None, times=0, reading=(), steps=(), findings=(), why_not=why, applies=applies,
+            row=row,
+            label=row.label.text,
+            size=self.piece.sizes[i],
+            status="not-checked",
+            before=edge,
+            after=edge,
+            made=None,
+            units={},
+            taken=None,
+            times=0,
+            reading=(),
+            steps=(),
+            findings=(),
+            why_not=why,
+            applies=applies,
         )
 
 

@@ -42,11 +42,13 @@ def settle(work: Callable[[Reading], tuple[list[Outcome], dict[str, Choice]]], h
         if best is None or _rank(settled) > _rank(best):
             best = settled
         _push(queue, tried, reading, choices)
-    assert best is not None  # noqa: S101 - the first reading is always tried
+    assert best is not None
     return best
 
 
-def _push(queue: list[Reading], tried: set[frozenset[tuple[str, int]]], reading: Reading, choices: Mapping[str, Choice]) -> None:
+def _push(
+    queue: list[Reading], tried: set[frozenset[tuple[str, int]]], reading: Reading, choices: Mapping[str, Choice]
+) -> None:
     for key, choice in choices.items():
         if key in reading:
             continue
@@ -76,5 +78,3 @@ def _with_rivals(settled: Settled, work: Callable[[Reading], tuple[list[Outcome]
             if all(o.balances for o in outcomes) and [o.made for o in outcomes] != [o.made for o in settled.outcomes]:
                 settled.rivals.append(key)
     return settled
-
-

@@ -72,10 +72,12 @@ class Site:
         return number.places[0] if len(number.places) == 1 else number.place
 
     def _whole(self, number: Number) -> int:
-        assert number.formula is not None  # noqa: S101 - asked by `number`
+        assert number.formula is not None
         value = self._value(number.formula)
         if value.denominator != 1 or value < 0:
-            raise Fault(NOT_WHOLE, number.place, "This sum is not a whole number.", expected="a whole number", found=str(value))
+            raise Fault(
+                NOT_WHOLE, number.place, "This sum is not a whole number.", expected="a whole number", found=str(value)
+            )
         return int(value)
 
     def _value(self, formula: Formula) -> Fraction:
@@ -109,7 +111,9 @@ class Site:
 def wrong_length(found: int, wanted: int, place: Place) -> Fault:
     """The fault of a size list with another length than the pattern has sizes."""
     few = "few" if found < wanted else "many"
-    return Fault(LIST_LENGTH, place, f"This list has too {few} numbers.", expected=f"{wanted} numbers", found=f"{found} numbers")
+    return Fault(
+        LIST_LENGTH, place, f"This list has too {few} numbers.", expected=f"{wanted} numbers", found=f"{found} numbers"
+    )
 
 
 def _called(formula: Call, parts: list[Fraction]) -> Fraction:

@@ -57,9 +57,9 @@ def chain(walk: Walk, step: Chain) -> None:
     if not walk.before and not walk.out:
         walk.onto(plain(number, "ch", "ch"))
         walk.fresh_chain = number
-    elif not walk.out and (not walk.begun or walk.here) and not _own_chain(walk, step):
-        start(walk, number, step.counts, step.place)
-    elif walk.fresh_chain and not walk.out and not walk.begun:
+    elif (not walk.out and (not walk.begun or walk.here) and not _own_chain(walk, step)) or (
+        walk.fresh_chain and not walk.out and not walk.begun
+    ):
         start(walk, number, step.counts, step.place)
     else:
         walk.out.append(space(number))
@@ -232,7 +232,7 @@ def _chain_before_edge(walk: Walk, step: Work) -> None:
     for i, one in enumerate(ahead):
         if one is step and i and isinstance(ahead[i - 1], Chain):
             before = ahead[i - 1]
-            assert isinstance(before, Chain)  # noqa: S101 - just seen
+            assert isinstance(before, Chain)
             walk.onto((*plain(walk.site.number(before.number), "ch", "ch"), *walk.cursor.rest()))
             return
     if walk.site.turning_chain is not None:
@@ -258,7 +258,10 @@ def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
     """What chains skipped at the start count as, in the reading being tried."""
     name = _plain_name(step.makes[0].stitch, walk, 0) or "dc"
     ways = _skipped_ways(walk, step, skipped, name)
-    said = [f"the {skipped} skipped ch count as {' and '.join(way)}" if way else f"the {skipped} skipped ch do not count" for way in ways]
+    said = [
+        f"the {skipped} skipped ch count as {' and '.join(way)}" if way else f"the {skipped} skipped ch do not count"
+        for way in ways
+    ]
     chosen = walk.site.choose("skipped", "the skipped chains", said, step.place, silent=True)
     walk.out.extend(stand(ways[chosen]))
 
@@ -314,7 +317,9 @@ def _free_loops(walk: Walk, place: Place) -> int:
     if not walk.skipped:
         return walk.fresh_chain
     all_ = walk.fresh_chain - walk.skipped
-    ways = (f"{all_ - 1} loops on the other side", f"{all_} loops on the other side", f"{all_ - 2} loops on the other side")
+    ways = (
+        f"{all_ - 1} loops on the other side",
+        f"{all_} loops on the other side",
+        f"{all_ - 2} loops on the other side",
+    )
     return all_ - (1, 0, 2)[walk.site.choose("underside", "the other side of the chain", ways, place, silent=True)]
-
-

@@ -31,7 +31,7 @@ from gradegen.design.rows import (
 from gradegen.trade.stitches import stitches
 from gradegen.work import groups, kinds, repeats, starts
 from gradegen.work.doing import run, works
-from gradegen.work.edges import space, target
+from gradegen.work.edges import space
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -109,7 +109,7 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
         return _before_last(walk, kind, bound, there)
     if bound.to == "before marker":
         return repeats.before_marker(walk, kind, bound, step)
-    assert bound.thing is not None  # noqa: S101 - the reader sets it
+    assert bound.thing is not None
     stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
     spot = walk.cursor.save()
     if not walk.cursor.pass_over(stop.key, stop.fits, 1):
@@ -165,7 +165,7 @@ def _first(walk: Walk, step: Work) -> None:
         walk.make(step.makes, number)
     elif _closes_loop(walk, step):
         last = walk.out[-1]
-        assert isinstance(last, Target)  # noqa: S101 - just seen
+        assert isinstance(last, Target)
         walk.out[-1] = space(last.length + (_height(step.makes) or 0))
     else:
         walk.add_here(step.makes) if len(walk.out) <= _FEW else walk.make(step.makes)
@@ -419,5 +419,3 @@ def do_rows_again(walk: Walk, step: RowsAgain) -> None:
 @works(Turn, Aside)
 def _nothing(walk: Walk, step: Any) -> None:
     """Turns and asides change no count."""
-
-

@@ -14,7 +14,9 @@ from gradegen.work.stops import CHAIN_CONVENTION, COUNT_WRONG, READING_CHOSEN, T
 _TOPS = 6
 
 
-def faults_of(outcome: Outcome, row: Row, size: str | None, against_note: bool, at: Place | None = None) -> Iterator[Finding]:
+def faults_of(
+    outcome: Outcome, row: Row, size: str | None, against_note: bool, at: Place | None = None
+) -> Iterator[Finding]:
     """Findings of one row in one size. `at`: where to point instead, when the row is repeated by another."""
     label = row.label.text or None
     fault = outcome.fault
@@ -61,7 +63,9 @@ def working(outcome: Outcome) -> str:
         parts.append(f"the repeat takes {fact.takes} and runs {fact.times} times")
     if outcome.stood is not None:
         number, stands_for = outcome.stood
-        parts.append(f"ch {number} counts as {' and '.join(stands_for)}" if stands_for else f"ch {number} does not count")
+        parts.append(
+            f"ch {number} counts as {' and '.join(stands_for)}" if stands_for else f"ch {number} does not count"
+        )
     parts.append(f"it makes {outcome.made} sts: {words(outcome.after, _TOPS)}")
     return "; ".join(parts)
 
@@ -91,5 +95,3 @@ def notes_of(settled: Settled, row: Row) -> Iterator[Finding]:
             )
         elif way or not choice.silent:
             yield READING_CHOSEN.at(choice.place, f"Read as: {choice.ways[min(way, len(choice.ways) - 1)]}.", row=label)
-
-

@@ -15,7 +15,7 @@ from gradegen.work.walk import Walk
 def note_step(walk: Walk, step: Step, doing: Callable[[Walk, Any], None]) -> None:
     """Work a step and keep a line about it, before the lines of the steps inside it."""
     trace = walk.trace
-    assert trace is not None  # noqa: S101 - only called while tracing
+    assert trace is not None
     if walk.muted:
         doing(walk, step)
         return

@@ -181,7 +181,11 @@ class Walk:
                 found="none",
             )
         return Fault(
-            RUNS_SHORT, place, "The row asks for more than is left on the edge.", expected=f"{wanted} {kind.words}", found=f"{there} left"
+            RUNS_SHORT,
+            place,
+            "The row asks for more than is left on the edge.",
+            expected=f"{wanted} {kind.words}",
+            found=f"{there} left",
         )
 
     # making -------------------------------------------------------------------------------------------------------
@@ -220,7 +224,7 @@ class Walk:
         """When the last makings were one run of many places, single out its last place."""
         if self.place_start == len(self.out) - 1 and self.out and isinstance(self.out[-1], Run):
             run = self.out.pop()
-            assert isinstance(run, Run)  # noqa: S101 - just seen
+            assert isinstance(run, Run)
             if run.times > 1:
                 self.out.append(Run(run.times - 1, run.items))
             self.place_start = len(self.out)
@@ -251,7 +255,12 @@ class Walk:
         del self.out[spot.made :]
         if spot.last_made is not None:
             self.out[-1] = spot.last_made
-        self.here, self.place_start, self.begun, self.last_kind = spot.here, spot.place_start, spot.begun, spot.last_kind
+        self.here, self.place_start, self.begun, self.last_kind = (
+            spot.here,
+            spot.place_start,
+            spot.begun,
+            spot.last_kind,
+        )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
         if self.before is not spot.before:
             self.before = spot.before
@@ -269,4 +278,3 @@ class Walk:
             if left > most:
                 most, which = left, kind
         return most, which
-

@@ -1,0 +1,71 @@
+"""Every row of a pattern, worked in every size."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from gradegen.design.graded import GradedSize
+from gradegen.design.notes import NoteFacts
+from gradegen.design.pattern import Pattern, Piece
+from gradegen.design.rows import Definition
+from gradegen.design.worked import WorkedRow
+from gradegen.findings import Finding, Written
+from gradegen.read.notes import read_notes
+from gradegen.read.row_names import RowNames
+from gradegen.work.piece import PieceWork, Standing, begins_anew
+from gradegen.work.sequence import RowsInOrder
+
+Worked = Mapping[str, tuple[WorkedRow, ...]]
+
+
+def work_rows(
+    pattern: Pattern, sizes: Sequence[GradedSize], tracing: int | None = None
+) -> tuple[Worked, tuple[Finding, ...]]:
+    """The worked rows of every size, over all pieces in order, and what was found on the way.
+
+    All sizes are worked side by side, since a reading of ambiguous words has to balance in every one of them.
+    `tracing`: a line of the pattern file; the row that stands there keeps what each of its steps took and made.
+    """
+    names = tuple(size.name for size in sizes)
+    worked: dict[str, list[WorkedRow]] = {name: [] for name in names}
+    findings: list[Finding] = []
+    standings: list[Standing] = []
+    for piece in pattern.pieces:
+        order = _order(pattern, piece, sizes, standings)
+        order.piece.tracing = tracing
+        for row in piece.rows:
+            for one in order.work(row):
+                worked[one.size].append(one)
+                findings.extend(one.findings)
+        findings.extend(order.findings)
+        standings = order.piece.standings
+    return {name: tuple(rows) for name, rows in worked.items()}, tuple(findings)
+
+
+def _order(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], before: Sequence[Standing]) -> RowsInOrder:
+    names = tuple(size.name for size in sizes)
+    own, facts = explained(pattern, piece, names)
+    first = next((row for row in piece.rows if not row.is_prose), None)
+    goes_on = bool(before) and first is not None and not begins_anew(first)
+    return RowsInOrder(
+        PieceWork(
+            shape=piece.shape,
+            sizes=names,
+            definitions=own,
+            notes=facts,
+            counts=[size.numbers() for size in sizes],
+            standings=list(before) if goes_on else [],
+        )
+    )
+
+
+def explained(pattern: Pattern, piece: Piece, sizes: tuple[str, ...]) -> tuple[dict[str, Definition], NoteFacts]:
+    """The pattern's own stitches and what its notes and the piece's notes settle; the piece's own words win."""
+    own = {definition.name: definition for definition in pattern.definitions}
+    names = RowNames(terms=pattern.terms, sizes=sizes, definitions=own)
+    notes = [
+        Written.plain(note.text, note.place.file, note.place.line, note.place.column)
+        for note in (*piece.notes, *pattern.notes)
+    ]
+    facts = read_notes(notes, names)
+    return {**facts.definitions, **own}, facts
