@@ -16,7 +16,7 @@ _BEGIN: tuple[tuple[str, ...], ...] = tuple(
         "carry|carrying|remove marker|remove|beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
         "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|as established|same as before|"
         "working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|continue|now|as set|begin|spacing evenly|"
-        "turn work over|secure|sew in|hide|block|press|starch"
+        "turn work over|secure|sew in|hide|block|press|starch|making last|working last|work last|make last"
     ).split("|")
 )
 _HEADS = frozenset(phrase[0] for phrase in _BEGIN)
@@ -50,7 +50,7 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
 
 _LONG = frozenset(
     "place pm mark move changing change weave fasten beginning adding losing holding leaving leave carrying alternating cut break "
-    "do don't stuff block press starch".split()
+    "do don't stuff block press starch making working make work".split()
 )
 
 
@@ -92,7 +92,7 @@ _TRAILS: tuple[tuple[str, ...], ...] = tuple(
         "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|for buttonhole|for picot|"
         "for next row|for next rnd|for strap|for handle|for heel|as before|as established|as set|in same manner|in this manner|"
         "in like manner|in pattern|made|loosely|tightly|evenly|to fasten|to close|to join|just made|below|again|firmly|"
-        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way"
+        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|indicated|specified|stated|given|where indicated|as indicated"
     ).split("|")
 )
 

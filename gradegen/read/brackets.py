@@ -6,12 +6,13 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from gradegen.design.rows import Aside, Bound, Chain, Repeat, Stated, Step, Times, Unread, Work
+from gradegen.design.rows import Aside, Chain, Counts, Repeat, Stated, Step, Unread, Work
+from gradegen.read.asides import read_trailing
 from gradegen.read.counting import read_count_words
 from gradegen.read.makes import makes_of, read_group
 from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading
-from gradegen.read.repeats import read_after_bracket, stop_of
+from gradegen.read.repeats import closed, read_after_bracket, stop_of
 from gradegen.read.stated import read_bracketed_count
 from gradegen.read.works import read_name_remark
 
@@ -95,8 +96,6 @@ def _skipped_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool
     if found is None or r.at != close or work is None:
         r.at = mark
         return False
-    from gradegen.design.rows import Counts
-
     r.at = close + 1
     steps[work[0]] = replace(work[1], skipped=Counts(found[0], found[1], place=r.place(mark)))
     return True
@@ -110,8 +109,6 @@ def _late_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     if found is None or r.at != close or chain is None or len(steps) > chain[0] + 2 or chain[1].counts is not None:
         r.at = mark
         return False
-    from gradegen.design.rows import Counts
-
     r.at = close + 1
     steps[chain[0]] = replace(chain[1], counts=Counts(found[0], found[1], place=r.place(mark)))
     return True
@@ -163,20 +160,21 @@ def _one_place(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
         into = replace(into, loop=r.loop)
     called = called or read_name_remark(r)
     work = Work(makes_of(items), into, called=called, place=r.place(mark))
-    if not r.at_break():
-        times = read_after_bracket(r)
-        if times is None or not r.at_break():
-            r.at = mark
-            return False
-        steps.append(Repeat((work,), times, place=r.place(mark)))
+    if r.at_break() or read_trailing(r) is not None:
+        steps.append(work)
         return True
-    steps.append(work)
+    times = read_after_bracket(r)
+    if times is None or not r.at_break():
+        r.at = mark
+        return False
+    steps.append(Repeat((work,), times, place=r.place(mark)))
     return True
 
 
 def _repeated(r: Reading, steps: list[Step], mark: int, close: int, read_steps: ReadSteps) -> bool:
     """`(sc, inc) x 6`, `[dc, 2 dc in next st] around`."""
     r.at = mark + 1
+    unknown = len(r.unknown)
     body = read_steps(r, close)
     if r.at != close or not body.steps:
         r.at = mark
@@ -192,30 +190,18 @@ def _repeated(r: Reading, steps: list[Step], mark: int, close: int, read_steps: 
             r.at = start
     if times is None:
         r.at = mark
+        del r.unknown[unknown:]
         return False
     times = stop_of(r, inner, None, times)
-    sign = r.tokens[mark].low
-    if not r.at_break() and (words := _trailing(r)) is None and r.here.kind not in ("number",):
+    if not r.at_break() and read_trailing(r) is None:
         r.at = mark
+        del r.unknown[unknown:]
         return False
-    else:
-        words = None
-    steps.append(Repeat(inner, times, sign, place=r.place(mark)))  # type: ignore[arg-type]
-    del words
+    steps.append(closed(inner, times, r.tokens[mark].low, r, mark))
     return True
-
-
-def _trailing(r: Reading) -> Aside | None:
-    from gradegen.read.asides import read_trailing
-
-    return read_trailing(r)
 
 
 def _kept(r: Reading, mark: int, close: int) -> Step:
     """A bracket that fits no form: words that may hide stitches."""
     return Unread(r.text(mark, close + 1), place=r.place(mark, close + 1))
 
-
-def to_end() -> Times:
-    """To the end of the edge."""
-    return Times("bound", bound=Bound("end"))

@@ -29,6 +29,9 @@ _NOT = (
     ("doesn't", "count"),
     ("don't", "count"),
     ("is", "not", "counted"),
+    ("are", "not", "counted"),
+    ("never", "count"),
+    ("never", "counts"),
     ("not", "counted"),
     ("is", "not"),
     ("not",),
@@ -70,27 +73,29 @@ def read_count_words(r: Reading) -> tuple[tuple[str, ...], bool] | None:
     if r.phrase(_NOT):
         return _not_counted(r, mark)
     if not (
-        r.phrase((("counts", "as"), ("count", "as"), ("counting", "as"), ("counted", "as"), ("to", "count", "as"), ("is",)))
+        r.phrase((("counts", "as"), ("count", "as"), ("counting", "as"), ("counted", "as"), ("to", "count", "as"), ("is",), ("are",)))
         or r.phrase((("always", "counts", "as"), ("equals",), ("stands", "for"), ("stand", "for"), ("as",), ("=",)))
     ):
         r.at = mark
         return None
+    counted = read_counted(r)
+    if counted is None:
+        r.at = mark
+    return counted
+
+
+def read_counted(r: Reading) -> tuple[tuple[str, ...], bool] | None:
+    """`dc and ch 1, here and throughout`; None when nothing is named."""
     as_: list[str] = []
-    while True:
-        one = _counted(r)
-        if one is None:
-            break
+    while (one := _counted(r)) is not None:
         as_.append(one)
         step = r.at
         while r.here.kind in (",", "+") or r.low() in ("and", "plus"):
             r.at += 1
-        if not (r.here.kind in ("stitch", "chain", "number") or r.low() in ("a", "an", "one")) :
+        if not (r.here.kind in ("stitch", "chain", "number") or r.low() in ("a", "an")):
             r.at = step
             break
-    if not as_:
-        r.at = mark
-        return None
-    return tuple(as_), _from_here(r)
+    return (tuple(as_), _from_here(r)) if as_ else None
 
 
 def _not_counted(r: Reading, mark: int) -> tuple[tuple[str, ...], bool] | None:

@@ -109,9 +109,9 @@ def _next(r: Reading, mark: int) -> Into | None:
     number = _number(r)
     if r.low() in ("skipped", "unworked"):
         return _skipped(r, mark, "next", number, None)
-    things = _things(r)
+    things = _one_thing(r)
     if not things:
-        if number is None:
+        if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
     of = _of(r)
@@ -219,7 +219,7 @@ def _last(r: Reading, mark: int) -> Into | None:
     r.at += 1
     number = _number(r)
     r.accept("rem", "remaining")
-    things = _things(r)
+    things = _one_thing(r)
     if not things:
         if number is None:
             return None
@@ -231,6 +231,11 @@ def _last(r: Reading, mark: int) -> Into | None:
 
 def _as_made(r: Reading) -> None:
     r.phrase((("of", "row"), ("of", "rnd"), ("of", "round"), ("of", "previous", "row"), ("of", "previous", "rnd")))
+
+
+def _one_thing(r: Reading) -> tuple[Thing, ...]:
+    thing = read_thing(r)
+    return () if thing is None else (thing,)
 
 
 def _things(r: Reading) -> tuple[Thing, ...]:
@@ -312,7 +317,7 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     """`center of shell`, `center st of next loop`, `center dc of 5 dc group`, `top of ch-3`, `center loop`."""
     part = r.low()
     r.at += 1
-    thing = read_thing(r) if part in ("center", "centre", "middle") and r.low() != "of" else None
+    thing = read_thing(r) if part in ("center", "centre", "middle", "top") and r.low() != "of" else None
     of = _of(r)
     if of is None and thing is None:
         r.at = mark

@@ -148,7 +148,7 @@ def _numbers(r: Reading) -> list[str]:
         if value is None:
             break
         found.append(str(value))
-        mark = r.at
+        mark = r.at  # behind the last number read
         if r.here.kind == "-" or r.low() in ("to", "through", "thru"):
             r.at += 1
             r.accept(*ROW_WORDS)
@@ -159,14 +159,9 @@ def _numbers(r: Reading) -> list[str]:
             else:
                 r.at = mark
                 break
-        if not _joins(r):
+        if not _joins(r) or not _is_one(r):
             r.at = mark
             break
-        mark = r.at
-        if _one(r) is None:
-            r.at = mark
-            break
-        r.at = mark
     return found
 
 
@@ -176,6 +171,13 @@ def _joins(r: Reading) -> bool:
     r.accept("and")
     r.accept(*ROW_WORDS)
     return r.at > start
+
+
+def _is_one(r: Reading) -> bool:
+    mark = r.at
+    found = _one(r) is not None
+    r.at = mark
+    return found
 
 
 def _one(r: Reading) -> int | None:

@@ -13,6 +13,7 @@ from gradegen.read.size_lists import join_lists
 from gradegen.read.spelling import spelled
 from gradegen.read.steps import Steps, read_steps
 from gradegen.read.tokens import Token
+from gradegen.read.unread import holds_unread
 
 __all__ = ["RowNames", "read_row", "read_rows"]
 
@@ -71,7 +72,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     reading, level = _steps(written, names, listing.tokens)
     findings = [*head.findings, *listing.findings, *reading.findings]
     steps = level.steps
-    if not _has_unread(steps):
+    if not holds_unread(steps):
         findings += [_undefined(reading, *one) for one in reading.unknown]
     steps, turning_chain = _turning_chain(steps)
     row = Row(
@@ -160,12 +161,6 @@ def _once_more(steps: list[Step]) -> list[Step]:
     if not worked:
         return steps
     return [replace(step, more=True) if isinstance(step, RowsAgain) and step.times is not None else step for step in steps]
-
-
-def _has_unread(steps: object) -> bool:
-    from gradegen.read.unread import holds_unread
-
-    return holds_unread(steps)
 
 
 def _undefined(r: Reading, name: str, start: int, end: int) -> Finding:

@@ -39,11 +39,12 @@ class Listing:
     tokens: list[Token] = field(default_factory=list)
     lists: list[Listed] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
+    prose: bool = False
 
 
-def join_lists(written: Written, tokens: list[Token], names: RowNames) -> Listing:
-    """Every size list and sum of graded counts as one "count" token."""
-    out = Listing()
+def join_lists(written: Written, tokens: list[Token], names: RowNames, *, prose: bool = False) -> Listing:
+    """Every size list and sum of graded counts as one "count" token; in prose only what can be nothing else."""
+    out = Listing(prose=prose)
     at = 0
     while at < len(tokens):
         token = tokens[at]
@@ -108,7 +109,7 @@ def _all_known(parts: tuple[Formula, ...], names: RowNames) -> set[str] | None:
 def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
     sizes = len(names.sizes)
     found = _bracketed(tokens, at, sizes) or _signed(tokens, at, sizes) or _enclosed(tokens, at, sizes)
-    if found is None:
+    if found is None or (out.prose and len(found[0]) != sizes and not _plainly_graded(tokens, *found)):
         return None
     entries, after = found
     start, end = entries[0].start, tokens[after - 1].end
@@ -120,6 +121,12 @@ def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: 
         out.findings.append(wrong_length(written, entries, start, end, names))
     out.tokens.append(_count_token(written, entries, start, end))
     return after
+
+
+def _plainly_graded(tokens: list[Token], entries: list[Entry], after: int) -> bool:
+    """In prose: `17 (17½, 18) in` with a bracket of two or more and a unit behind it."""
+    following = tokens[after].low if after < len(tokens) else ""
+    return tokens[after - 1].kind == "close" and len(entries) >= 3 and following in _UNITS
 
 
 def _count_token(written: Written, entries: list[Entry], start: int, end: int) -> Token:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from gradegen.read.row_names import RowNames
+from gradegen.read.things import SPACES
 from gradegen.read.tokens import Token, scan, split_tight
 from gradegen.trade.stitches import stitches
 
@@ -32,6 +33,8 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
                 at += 1
                 continue
             stitch = _longest(tokens, at, names) if names.begins_stitch(token.low) else None
+            if stitch is not None and stitch[0].own and token.low in SPACES and not _stands_alone(out):
+                stitch = None
             if stitch is None and token.low[-1].isdigit():
                 out.extend(_parted(token, names))
                 at += 1
@@ -47,6 +50,14 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
             out.append(stitch[0])
             at = stitch[1]
     return out
+
+
+def _stands_alone(out: list[Token]) -> bool:
+    """True where `sp` as an own stitch may stand: `2 sps`, not `in next sp`, `ch-2 sp`."""
+    i = len(out) - 1
+    if i >= 0 and out[i].kind == "number":
+        i -= 1
+    return i < 0 or (out[i].kind in _SEPARATES and out[i].kind != "number")
 
 
 def _longest(tokens: list[Token], at: int, names: RowNames) -> tuple[Token, int] | None:

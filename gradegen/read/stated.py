@@ -71,13 +71,8 @@ def _remarked(r: Reading, found: list[Stated], stop: int) -> list[Stated] | None
 
 
 def _tail(r: Reading) -> None:
-    if r.phrase(_TAIL) and r.tokens[r.at - 1].low in ("of", "end"):
-        pass
-    if r.tokens[r.at - 1].low == "end" and r.accept("of"):
-        if r.accept("last", "this", "each"):
-            pass
-        if r.accept("row", "rnd", "round", "rows", "rnds"):
-            r.number()
+    if r.phrase(_TAIL) and r.tokens[r.at - 1].low in ("row", "rnd", "round"):
+        r.number()
 
 
 def _count(r: Reading) -> Stated | None:

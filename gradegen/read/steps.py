@@ -146,7 +146,7 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     found = _fitting(r, stop)
     if found is None and r.low() in _VERBS:
         r.at += 1
-        while r.low() in ("with", "by", "off", "in", "now") and r.peek().kind in ("stitch", "number", "count", "open"):
+        while r.low() in ("with", "by", "off", "now") or (r.low() == "in" and r.peek().kind in ("stitch", "number")):
             r.at += 1
         found = [] if r.here.kind in ("open", "star") else _fitting(r, stop)
     if found is None:

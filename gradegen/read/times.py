@@ -25,6 +25,7 @@ def read_multiplier(r: Reading) -> Number | None:
         number = r.number()
         if number is not None:
             r.accept("times", "time")
+            _round(r)
             return number
         r.at = mark
         return None
@@ -71,5 +72,9 @@ def read_often(r: Reading) -> Often | None:
 def _how(r: Reading, total: bool, said: Literal["more", ""]) -> Literal["more", "in all", ""]:
     if r.phrase((("in", "all"), ("in", "total"), ("total",), ("altogether",))):
         return "in all"
-    r.phrase((("all", "around"), ("all", "round"), ("around",), ("across",)))
+    _round(r)
     return "in all" if total and not said else said
+
+
+def _round(r: Reading) -> None:
+    r.phrase((("all", "around"), ("all", "round"), ("around",), ("across",)))
