@@ -48,9 +48,16 @@ def units_of(edge: Edge, site: Site) -> dict[str, int]:
     return found
 
 
-def compare(
-    stated: Sequence[Stated], made: int, units: Mapping[str, int], after: Edge, walk: Walk
-) -> tuple[Mismatch, ...]:
+def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> None:
+    """`12 scallops`: a name the pattern does not explain belongs to the row's groups where their number is the same."""
+    for one in stated:
+        name = one.unit.name
+        if name not in units and name not in stitches() and name not in site.definitions and "group" in units:
+            if name not in ("sp", "ch", "st", "corner") and units["group"] == site.number(one.number):
+                units[name] = units["group"]
+
+
+def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk: Walk) -> tuple[Mismatch, ...]:
     """Every printed count that differs from what was made; counts of the same unit are added up."""
     totals: dict[str, tuple[int, Stated]] = {}
     for one in stated:

@@ -107,7 +107,8 @@ def corner_kind(edge: Edge) -> Kind:
     longest = _longest_space(edge)
     if longest:
         return Kind(f"corner{longest}", lambda t: t.kind == "sp" and t.length == longest, "corner sp")
-    return Kind("corner", lambda t: t.size >= 3 and t.nth == (t.size + 1) // 2, "corner st")
+    centre = Kind("corner", lambda t: t.size >= 3 and t.nth == (t.size + 1) // 2, "corner st")
+    return centre if holds(edge, centre.fits) else ANY_STITCH
 
 
 def holds(edge: Edge, fits: Fits) -> bool:

@@ -13,7 +13,7 @@ from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, 
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_STITCH, Kind
-from gradegen.work.stops import DOES_NOT_FIT, Fault, Unclear
+from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
 Until = Callable[[], bool]
@@ -94,12 +94,15 @@ def loop(
     done = 0
     seen: dict[object, tuple[int, int, int, int]] = {}
     muted = walk.muted
+    walk.inside += 1
     while (limit is None or done < limit) and not (until and until()):
-        spot, moved, made = walk.save(), walk.cursor.moved, len(walk.out)
+        spot, moved = walk.save(), walk.cursor.moved
         try:
             run(walk, step.body)
-        except Fault:
-            if limit is not None:
+        except Fault as fault:
+            if limit is not None or (fault.rule is MISSING_TARGET and not done):
+                walk.inside -= 1
+                walk.muted = muted
                 raise
             walk.load(spot)
             break
@@ -111,9 +114,8 @@ def loop(
             raise Unclear("too many repeats without a pattern", step.place)
         if limit is None or limit - done > 1:
             done += _skip_ahead(walk, seen, done, limit, keep, kind)
-        elif len(walk.out) == made:
-            continue
     walk.muted = muted
+    walk.inside -= 1
     return done
 
 
@@ -250,6 +252,7 @@ def work_bound(walk: Walk, step: Repeat) -> None:
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
     if walk.remaining(counted) != keep:
         raise uneven(walk, step, counted, before, keep, done)
+    walk.kept = keep
     _keep_fact(walk, step, before, done)
 
 

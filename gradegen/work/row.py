@@ -7,18 +7,18 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Either, Mixed, Repeat, Row, SizesOnly, Skip, Step, Work
+from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesOnly, Skip, Step, Turn, Work
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tidy
-from gradegen.work.judge import Mismatch, compare, units_of
+from gradegen.work.judge import Mismatch, compare, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
 from gradegen.work.starts import start
 from gradegen.work.steps import how_many
-from gradegen.work.stops import LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
+from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
 _TRIES = 8
@@ -63,6 +63,9 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
         _on_multiple(walk, row)
     except Fault as fault:
         outcome.fault = fault
+        if fault.complete:
+            outcome.after = tidy(walk.out)
+            outcome.made, outcome.units = stitches(outcome.after), units_of(outcome.after, site)
     except Unclear as unclear:
         outcome.unclear = unclear
     except RecursionError:
@@ -96,7 +99,8 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)
-    outcome.mismatches = compare(row.stated, outcome.made, outcome.units, outcome.after, walk)
+    name_groups(row.stated, outcome.units, walk.site)
+    outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
 
 
 def _underside(walk: Walk) -> Edge:
@@ -172,9 +176,10 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
                 assert isinstance(step, (Work, Mixed))
                 _search_each(walk, step, tail, leaves)
             return
-        if _is_open(step) and isinstance(step, Repeat) and _implies_skip(walk, step, tail):
-            continue
-        do(walk, step)
+        if _is_open(step) and isinstance(step, Repeat):
+            _to_the_end(walk, step, tail)
+        else:
+            do(walk, step)
     if not leaves:
         _finish(walk)
 
@@ -206,26 +211,49 @@ def _consumes(steps: Sequence[Step]) -> bool:
     return False
 
 
-def _implies_skip(walk: Walk, step: Repeat, tail: Sequence[Step]) -> bool:
-    """`* ch 5, skip 3, sc in next; rep around, ending with ch 5, join`: the last skip goes without saying.
+def _to_the_end(walk: Walk, step: Repeat, tail: Sequence[Step]) -> None:
+    """A repeat `around` that ends the row: whole runs, or a last run whose end goes without saying."""
+    spot = walk.save()
+    started = bool(walk.out)
+    try:
+        do(walk, step)
+    except Fault as fault:
+        if fault.rule is not DOES_NOT_FIT:
+            raise
+        walk.load(spot)
+        kind = body_kind(walk, step.body)
+        if kind is None:
+            raise
+        loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+        if _ends_on_skip(walk, step, tail, kind) or (started and _ends_on_first(walk, step, tail, kind)):
+            return
+        raise
 
-    True when that is how the row ends, and it is worked.
-    """
+
+def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
+    """`* ch 5, skip 3, sc in next; rep around, ending with ch 5, join`: the last skip goes without saying."""
     chains = [s for s in tail if isinstance(s, Chain)]
     skipped = [s for s in step.body if isinstance(s, Skip)]
     if not chains or not skipped or not any(isinstance(s, Chain) and s.number == chains[0].number for s in step.body):
         return False
-    kind = body_kind(walk, step.body)
-    if kind is None:
-        return False
-    spot = walk.save()
-    loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
     wanted = sum(walk.site.number(s.into.number) for s in skipped)
-    if walk.remaining(kind) == wanted:
-        walk.take(kind, wanted, step.place)
-        return True
-    walk.load(spot)
-    return False
+    if walk.remaining(kind) != wanted:
+        return False
+    walk.take(kind, wanted, step.place)
+    return True
+
+
+def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
+    """`sc in same st, * ch 5, skip 3, sc in next; rep around, join`: the last sc is the first one of the round."""
+    last = step.body[-1]
+    joins = any(isinstance(s, Join) for s in tail)
+    if not joins or not isinstance(last, Work) or last.into.which != "next" or last.into.number is not None:
+        return False
+    try:
+        run(walk, step.body[:-1])
+    except Fault:
+        return False
+    return walk.remaining(kind) == 0
 
 
 def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
@@ -301,6 +329,9 @@ def _finish(walk: Walk) -> None:
     left, kind = walk.left_over()
     if not left or kind is None:
         return
+    if left == walk.kept and any(isinstance(step, Turn) for step in walk.ahead):
+        walk.unworked = True  # `sc in each st to last 2 sts, turn`: those two are meant to stay
+        return
     there = Fraction(stitches(walk.before))
     raise Fault(
         LEFT_OVER,
@@ -309,4 +340,5 @@ def _finish(walk: Walk) -> None:
         expected="0 left",
         found=f"{left} {kind.words} left",
         because=f"the row before leaves {there}; this row uses {there - walk.remaining(ANY_STITCH)} of them",
+        complete=True,
     )

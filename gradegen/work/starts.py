@@ -57,9 +57,7 @@ def chain(walk: Walk, step: Chain) -> None:
     if not walk.before and not walk.out:
         walk.onto(plain(number, "ch", "ch"))
         walk.fresh_chain = number
-    elif (not walk.out and (not walk.begun or walk.here) and not _own_chain(walk, step)) or (
-        walk.fresh_chain and not walk.out and not walk.begun
-    ):
+    elif not walk.out and not walk.inside and not _own_chain(walk, step):
         start(walk, number, step.counts, step.place)
     else:
         walk.out.append(space(number))
@@ -91,11 +89,19 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     if walk.here:
         walk.cursor.step()
         walk.here = False
-    elif walk.remaining(ANY_STITCH):
+    elif walk.remaining(ANY_STITCH) and not _stands_on_slipped(walk, place):
         walk.take(ANY_STITCH, 1, place)
     walk.begun = True
     walk.place_start = len(walk.out)
     walk.out.extend(stand(stands_for))
+
+
+def _stands_on_slipped(walk: Walk, place: Place) -> bool:
+    """After slip stitches over several stitches the chain stands on the next one, or on the last of them."""
+    if not walk.begun:
+        return False
+    ways = ("the chain stands on the next st", "the chain stands on the last slip-stitched st")
+    return walk.site.choose("slipped", "the starting chain", ways, place, silent=True) == 1
 
 
 def _preferred(walk: Walk, number: int, ways: Sequence[Standing], said: Sequence[str], place: Place) -> int:
@@ -128,7 +134,8 @@ def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
         return [_spelled(counts.as_, number, following)]
     for note in walk.site.notes.chains:
         if note.length in (None, number) and note.before in (None, following):
-            return [_spelled(note.as_, number, following)]
+            noted = _spelled(note.as_, number, following)
+            return [(), noted] if number == 1 and note.length is None and noted else [noted]
     counted = _spelled(("st",), number, following)
     if _joined_to_chain(walk.ahead):
         return [counted]

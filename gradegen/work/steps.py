@@ -60,6 +60,9 @@ def _next(walk: Walk, step: Work) -> None:
     number = site.number(into.number)
     if number == 0:
         return
+    if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
+        walk.make(step.makes, number)
+        return
     kind = walk.kind(into.things)
     if walk.here and into.loosely and number == 1:
         _use_here(walk, kind)
@@ -77,6 +80,12 @@ def _next(walk: Walk, step: Work) -> None:
     walk.make(step.makes, number)
 
 
+def _takes_nothing(walk: Walk, makes: tuple[Make, ...]) -> bool:
+    """A picot with no place named stands on the stitch just made."""
+    made = walk.targets(makes)
+    return bool(made) and all(one.kind == "gap" for one in made)
+
+
 def _use_here(walk: Walk, kind: Kind) -> None:
     walk.owe(kind)
     walk.cursor.step()
@@ -85,7 +94,7 @@ def _use_here(walk: Walk, kind: Kind) -> None:
 
 def _each(walk: Walk, step: Work) -> None:
     into = step.into
-    if into.number is not None and into.bound is None:
+    if into.number is not None:
         _next(walk, step)
         return
     kind = walk.kind(into.things)
@@ -97,6 +106,8 @@ def _each(walk: Walk, step: Work) -> None:
     if number == 0 and not kinds.holds(walk.before, kind.fits) and walk.before:
         raise walk.short(kind, 1, into.place)
     walk.take(kind, number, into.place)
+    if into.bound is not None and into.bound.to == "last":
+        walk.kept = walk.site.number(into.bound.number)
     walk.make(step.makes, number // each)
 
 

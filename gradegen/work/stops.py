@@ -38,10 +38,12 @@ class Fault(Exception):  # noqa: N818 - a fault in the pattern, not an error of 
         found: str | None = None,
         because: str | None = None,
         hint: str | None = None,
+        complete: bool = False,
     ) -> None:
         super().__init__(message)
         self.rule, self.place, self.message = rule, place, message
         self.expected, self.found, self.because, self.hint = expected, found, because, hint
+        self.complete = complete  # the row could be worked to its end all the same
 
 
 class Unclear(Exception):  # noqa: N818

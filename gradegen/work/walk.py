@@ -73,7 +73,9 @@ class Walk:
     unworked: bool = False
     quota: tuple[int, int] | None = None
     delta: int = 0
-    implied_skip: int = 0
+    inside: int = 0
+    kept: int = 0
+    loose: bool = False
     fresh_chain: int = 0
     ringed: bool = False
     turned_over: bool = False
@@ -167,7 +169,7 @@ class Walk:
             return
         if not self.cursor.pass_over(kind.key, kind.fits, number):
             raise self.short(kind, number, place)
-        self.begun, self.here, self.last_kind = True, False, kind.key
+        self.begun, self.here, self.last_kind, self.kept = True, False, kind.key, 0
 
     def short(self, kind: Kind, wanted: int, place: Place) -> Fault:
         """The fault of asking for more than there is, or for what is not there at all."""
