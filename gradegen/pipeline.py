@@ -7,6 +7,7 @@ import sys
 import time
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -16,9 +17,10 @@ from gradegen.findings.internal import fault_finding
 if TYPE_CHECKING:
     from gradegen.design.checked import Checked
     from gradegen.design.graded import GradedSize
-    from gradegen.design.pattern import Pattern
+    from gradegen.design.pattern import Gauge, Pattern
     from gradegen.design.sizes import SizeTable
     from gradegen.design.worked import WorkedRow
+    from gradegen.grade import Fitted
     from gradegen.write.edition import Edition
 
 Result = TypeVar("Result")
@@ -108,6 +110,21 @@ def grade_file(path: str | os.PathLike[str]) -> Outcome:
     return _outcome(run, _gathered(pattern, table, _grade(run, pattern, table), {}, run.findings))
 
 
+def fit_file(
+    path: str | os.PathLike[str], body: Mapping[str, Fraction], gauge: Gauge | None
+) -> tuple[Fitted | None, Outcome]:
+    """One maker's own counts from a pattern file; what was found on the way stands in the outcome."""
+    graded = grade_file(path)
+    checked = graded.checked
+    if checked is None or not checked.sizes:
+        return None, graded
+    from gradegen.grade import fit_body
+
+    run = _Run(graded.file, list(graded.findings), dict(graded.timings))
+    fitted = run.stage("fit", lambda: fit_body(checked.pattern, checked.table, checked.sizes, body, gauge), None)
+    return fitted, _outcome(run, checked)
+
+
 def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
     """A body size table by its name, or by its path from here."""
     from gradegen.read.size_table import read_size_table
@@ -162,6 +179,7 @@ def sorted_findings(findings: Iterable[Finding], sizes: Sequence[str]) -> Findin
 _PARTS = {
     "read": "The reader of patterns",
     "grade": "The grading of sizes",
+    "fit": "The fitting of one body",
     "work": "The working of rows",
     "check": "The checking of patterns",
     "write": "The printing of patterns",

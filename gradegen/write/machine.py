@@ -12,6 +12,7 @@ from typing import Any
 from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
 from gradegen.design.sizes import Band, SizeTable
 from gradegen.findings import Finding, Place
+from gradegen.grade.nearest import Nearest
 
 VERSION = 1
 PLACES = 4  # decimals of printed inches and raw counts
@@ -134,6 +135,22 @@ def grading_csv(sizes: Sequence[GradedSize]) -> str:
             if name in size.counts:
                 table.writerow(_count_cells(name, size.name, count_values(size.counts[name])))
     return out.getvalue().rstrip("\n")
+
+
+def fit_json(own: GradedSize, taken: Mapping[str, str], nearest: Nearest | None) -> str:
+    """The answer of `fit --json`: the maker's own counts and measures, and the nearest printed size."""
+    body = {
+        name: {"in": _decimal(length), "from": taken.get(name)}
+        for name, length in own.graded_body.items()
+        if name in taken
+    }
+    answer = {
+        "nearest": nearest and {"size": nearest.size, "why": nearest.why, "also": list(nearest.also)},
+        "measures": {name: measure_values(measure) for name, measure in own.measures.items()},
+        "counts": {name: count_values(count) for name, count in own.counts.items()},
+        "body": body,
+    }
+    return json.dumps(answer, indent=1)
 
 
 def size_table_json(table: SizeTable) -> str:

@@ -11,7 +11,8 @@ from gradegen.write.screen_source import marked, source_line
 
 Line = tuple[tuple[str, str], ...]  # pieces of text with their style
 MANY = 30  # above this many faults each gets one line
-SIZES_SPELLED = 9  # texts that differ from size to size are listed for this many sizes
+NUMBERS_WIDE = 100  # columns for numbers that differ from size to size
+SIZES_SPELLED = 12  # texts that differ from size to size are listed for this many sizes
 STYLES = {
     Severity.NOTE: "cyan",
     Severity.WARNING: "yellow",
@@ -99,17 +100,34 @@ def _source(folded: Folded, width: int) -> list[Line]:
 
 
 def _numbers(folded: Folded, sizes: Sequence[str]) -> list[str]:
-    texts = grouped(folded, lambda finding: finding.expected and f"expected {finding.expected}, found {finding.found}")
-    if len(texts) == 1:
-        return [texts[0][0]]
-    spelled = [f"{' '.join(named)}  {text}" for text, named in texts[:SIZES_SPELLED]]
-    left = len(texts) - SIZES_SPELLED
+    expected = grouped(folded, lambda finding: finding.expected)
+    found = grouped(folded, lambda finding: finding.found)
+    if len(expected) <= 1 and len(found) <= 1:
+        return [f"expected {expected[0][0]}, found {found[0][0]}"] if expected and found else []
+    both = grouped(folded, lambda finding: finding.expected and f"expected {finding.expected}, found {finding.found}")
+    texts = [f"{' '.join(named)}  {text}" for text, named in both]
+    if len(expected) == 1:
+        texts = [f"expected {expected[0][0]}; found", *(f"{' '.join(named)}  {text}" for text, named in found)]
+    return _in_lines([*texts[: SIZES_SPELLED + 1], *_others(folded, sizes, len(texts) - SIZES_SPELLED - 1)])
+
+
+def _others(folded: Folded, sizes: Sequence[str], left: int) -> list[str]:
+    more = [f"and {left} more"] if left > 0 else []
     agreeing = [size for size in sizes if size not in folded.sizes] if folded.sizes else []
-    if left > 0:
-        spelled.append(f"and {left} more")
-    if spelled and agreeing:
-        spelled.append(f"({' '.join(agreeing)} {'agrees' if len(agreeing) == 1 else 'agree'})")
-    return spelled
+    if agreeing and len(agreeing) < len(sizes):
+        more.append(f"({' '.join(agreeing)} {'agrees' if len(agreeing) == 1 else 'agree'})")
+    return more
+
+
+def _in_lines(texts: Sequence[str]) -> list[str]:
+    """Short texts side by side, as many as fit."""
+    lines: list[str] = []
+    for text in texts:
+        if lines and len(lines[-1]) + len(text) + 6 <= NUMBERS_WIDE:
+            lines[-1] += "      " + text
+        else:
+            lines.append(text)
+    return lines
 
 
 def _once(folded: Folded, field: str) -> list[str]:

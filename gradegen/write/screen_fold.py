@@ -60,6 +60,8 @@ def sizes_in_words(folded: Folded, sizes: Sequence[str]) -> str:
     named = folded.sizes
     if not named:
         return ""
+    if set(named).isdisjoint(sizes):
+        return " ".join(named)
     if len(named) > 1 and set(named) >= set(sizes):
         return "all sizes"
     return ("size " if len(named) == 1 else "sizes ") + " ".join(named)

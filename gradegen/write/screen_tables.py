@@ -29,6 +29,24 @@ def grading_tables(
     ]
 
 
+def fit_table(own: GradedSize, nearest: GradedSize | None, *, inches_first: bool) -> Table:
+    """One maker's own counts, beside those of the nearest printed size."""
+    drawn = _table("your own size")
+    heads = ["", "target", "raw", "count", "chain", "finished", "drift"]
+    for head in [*heads, *([f"printed {nearest.name}"] if nearest else [])]:
+        drawn.add_column(head, justify="right" if head else "left", no_wrap=True)
+    for name, count in own.counts.items():
+        printed = nearest.counts.get(name) if nearest else None
+        cells = [f"{name} ({count.unit})", *_count_cells(count, inches_first)[:-1]]
+        drawn.add_row(*cells, *([str(printed.n) if printed else NONE] if nearest else []))
+    for name, measure in own.measures.items():
+        there = nearest.measures.get(name) if nearest else None
+        lengths = [_length(measure.target, inches_first), NONE, NONE, NONE, _length(measure.printed, inches_first)]
+        printed_there = [_length(there.printed, inches_first) if there else NONE] if nearest else []
+        drawn.add_row(name, *lengths, _signed(measure.drift, inches_first), *printed_there)
+    return drawn
+
+
 def size_tables(table: SizeTable, width: int = 200) -> list[Table]:
     """A body size table, inches over centimetres, both as published; as many sizes side by side as fit the width."""
     rows: list[_Row] = []
