@@ -76,7 +76,7 @@ def _unworked(r: Reading) -> Unworked | None:
         return None
     r.accept("the", "these", "those", "all")
     words = 0
-    while r.here.kind not in _STOPS and r.here.kind != "open" and words < 10:
+    while r.here.kind not in _STOPS and r.here.kind not in ("open", "=", "-") and words < 10:
         r.at += 1
         words += 1
     said = [token.low for token in r.tokens[mark + 1 : r.at]]

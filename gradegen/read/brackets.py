@@ -8,7 +8,7 @@ from typing import Any
 
 from gradegen.design.rows import Aside, Chain, Counts, Repeat, Stated, Step, Unread, Work
 from gradegen.read.asides import read_trailing
-from gradegen.read.counting import read_count_words
+from gradegen.read.counting import read_count_words, read_counted
 from gradegen.read.makes import makes_of, read_group
 from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading
@@ -53,7 +53,24 @@ def _count(r: Reading, steps: list[Step], stated: list[Stated], close: int) -> b
             r.at = mark
             return False
     stated += found
+    if r.counting is not None:
+        _counting_skipped(r, steps, r.counting, close)
+        r.counting = None
     return True
+
+
+def _counting_skipped(r: Reading, steps: list[Step], at: int, close: int) -> None:
+    """`counting the 3 skipped ch as 1` inside a count."""
+    said = {token.low for token in r.tokens[at:close]}
+    end = r.at
+    r.at = next((i for i in range(at, close) if r.tokens[i].low == "as"), close)
+    if "skipped" in said and r.accept("as"):
+        found = read_counted(r)
+        for i, step in enumerate(steps):
+            if found is not None and isinstance(step, Work) and step.into.which == "from hook":
+                steps[i] = replace(step, skipped=Counts(found[0], place=r.place(at, close)))
+                break
+    r.at = end
 
 
 def _remark(r: Reading, steps: list[Step], mark: int, close: int) -> bool:

@@ -304,12 +304,12 @@ def read_other_side(r: Reading) -> Step | None:
     r.accept("along", "on", "in", "across", "into", "down", "up")
     r.accept("the")
     if not (
-        r.accept("other", "opposite", "underside", "second")
+        (r.accept("other", "opposite", "second") and r.accept("side", "edge"))
+        or r.accept("underside")
         or (r.accept("free", "unused", "remaining") and r.accept("loops", "loop", "lps"))
     ):
         r.at = mark
         return None
-    r.accept("side", "edge")
     if r.accept("of"):
         r.accept("the")
         r.accept("foundation", "starting", "beginning", "beg", "base")

@@ -10,7 +10,8 @@ from gradegen.design.rows import Label, Listed, Number
 from gradegen.findings import Finding, Written
 from gradegen.read.row_names import RowNames
 from gradegen.read.row_numbers import ROW_WORDS, NumberReader
-from gradegen.read.tokens import Token, scan, split_tight
+from gradegen.read.sizes_named import sizes_named
+from gradegen.read.tokens import Token, scan
 
 _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
 _NUM = r"\d+(?:st|nd|rd|th)?(?:\s*[(\[][\d\s,;:.a-z–—-]*[)\]])*"
@@ -23,7 +24,7 @@ _NO_COLON = re.compile(
 _BARE = re.compile(rf"(?P<word>{_SPAN})\s*(?:\)|\.(?=\s)|:)", re.IGNORECASE)
 _LONGEST = 90
 _NEVER = frozenset("blo flo working work rep repeat note notes for with using in on at if size sizes gauge ch sc dc hdc tr sl".split())
-_QUIET = frozenset("and of the all even odd numbered even-numbered odd-numbered & inclusive only side color colour".split())
+_QUIET = frozenset("and of the all even odd numbered even-numbered odd-numbered & inclusive only color colour".split())
 _SIDES: dict[str, Literal["RS", "WS"]] = {"rs": "RS", "ws": "WS", "right side": "RS", "wrong side": "WS"}
 
 
@@ -126,7 +127,8 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
     while reader.at < len(tokens):
         token = reader.token()
         if token.low in ROW_WORDS and (len(token.low) > 2 or reader.token(1).kind == "number" or token.low == "rd"):
-            kind = kind or ("row" if ROW_WORDS[token.low] == "row" else "round")
+            if token.low != "r":  # `R5` may be either
+                kind = kind or ("row" if ROW_WORDS[token.low] == "row" else "round")
             reader.at += 1
             continue
         if token.kind in ("number", "ordinal") and _takes_number(found, name, kind, reader, names):
@@ -165,8 +167,7 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
     """The label's tokens without brackets that hold words; what those say is noted."""
     tokens: list[Token] = []
     for token in scan(written.text):
-        parts = split_tight(token) if token.kind == "word" and token.low not in names.definitions else None
-        tokens.extend(parts if parts and parts[0].low in ROW_WORDS else (token,))
+        tokens.extend(_row_word_parted(token) or (token,))
     out: list[Token] = []
     i = 0
     while i < len(tokens):
@@ -184,33 +185,40 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
     return out
 
 
+_TIGHT_ROW = re.compile(r"(rows?|rnds?|rounds?|rds?|r)(\d+)(?:-(\d+))?$")
+
+
+def _row_word_parted(token: Token) -> list[Token] | None:
+    """`R5`, `Rnd12`, `R6-10` as row word and numbers."""
+    found = _TIGHT_ROW.match(token.low) if token.kind == "word" else None
+    if found is None:
+        return None
+    start = token.start
+    parts = [Token("word", found.group(1), start, start + found.end(1))]
+    for group in (2, 3):
+        if found.group(group):
+            if group == 3:
+                parts.append(Token("-", "-", start + found.end(2), start + found.start(3)))
+            begin, end = start + found.start(group), start + found.end(group)
+            parts.append(Token("number", found.group(group), begin, end, int(found.group(group)[:9])))
+    return parts
+
+
 def _remark(written: Written, inside: list[Token], names: RowNames, found: ReadLabel) -> None:
     """`(WS)`, `(M, L and XL only)`, `(cuff dec)`, `(10 rounds)`."""
     said = written.text[inside[0].start : inside[-1].end].strip().lower()
     for words, side in _SIDES.items():
         if re.search(rf"\b{words}\b", said):
             found.side = side
-    sizes = sizes_named(said, names)
+    sizes = sizes_named(said, names.sizes)
     if sizes is not None and ("only" in said or "size" in said):
         found.sizes = sizes
 
 
-def sizes_named(said: str, names: RowNames) -> tuple[str, ...] | None:
-    """The sizes in `m, l and xl only`, in the pattern's order; None when a word is no size."""
-    words = re.sub(r"\b(sizes?|only|for|the)\b", " ", said.lower())
-    parts = [part.strip(" .") for part in re.split(r",|;|/|\band\b|&|\bor\b", words)]
-    parts = [part for part in parts if part]
-    known = {size.lower(): size for size in names.sizes}
-    if not parts or any(part not in known for part in parts):
-        return None
-    wanted = {known[part] for part in parts}
-    return tuple(size for size in names.sizes if size in wanted)
-
-
 def _name(written: Written, words: list[Token], label: Label) -> str:
     """The words of the label that are no numbers: "Foundation", "Next", "Second Side"."""
-    kept = [token for token in words if token.low not in _QUIET and not (token.kind == "number" and label.rows is None and False)]
-    return " ".join(written.text[token.start : token.end] for token in kept)
+    kept = [written.text[token.start : token.end] for token in words if token.low not in _QUIET]
+    return " ".join(word.capitalize() if word.isupper() and len(word) > 3 else word for word in kept)
 
 
 def _classes(label: Label, tokens: list[Token], written: Written) -> Label:

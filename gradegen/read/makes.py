@@ -114,10 +114,14 @@ def _same_place(r: Reading) -> None:
 
 def read_listed(r: Reading) -> list[Item] | None:
     """`d c, ch 2 and 2 d c` after "in same sp make": up to and with the item behind "and", or to the end of the clause."""
+    start = r.at
     first = read_item(r)
     if first is None:
         return None
     items = [first]
+    if not _and_follows(r):
+        r.at = start
+        return _chained_items(r)
     while True:
         mark = r.at
         last = r.accept("and")
@@ -134,6 +138,23 @@ def read_listed(r: Reading) -> list[Item] | None:
         items.append(item)
         if last and not _and_follows(r):
             return items
+
+
+def _chained_items(r: Reading) -> list[Item]:
+    """`cluster, ch 3, cluster`: as long as chain and stitch take turns."""
+    items: list[Item] = []
+    first = read_item(r)
+    while first is not None:
+        items.append(first)
+        mark = r.at
+        chain = read_item(r) if r.accept(",", "/") else None
+        after = read_item(r) if chain is not None and chain.make.stitch == "ch" and r.accept(",", "/") else None
+        if chain is None or after is None or after.make.stitch in ("ch", "sl st") or not r.at_break():
+            r.at = mark
+            return items
+        items.append(chain)
+        first = after
+    return items
 
 
 def _and_follows(r: Reading) -> bool:

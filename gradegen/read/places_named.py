@@ -81,6 +81,8 @@ def _target(r: Reading, mark: int) -> Into | None:
         return _next(r, mark)
     if word in ("each", "every", "all"):
         return _each(r, mark)
+    if word in _REMAINING and (free := _free_loop(r)) is not None:
+        return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
     if word == "same":
         return _same(r, mark)
     if word == "last":
@@ -165,7 +167,7 @@ def _each(r: Reading, mark: int) -> Into | None:
     which = "last" if last and number is not None else "first" if first and number is not None else "each"
     if which != "each":
         return Into(which, things, unless_one(number), of=of, bound=bound, place=r.place(mark))  # type: ignore[arg-type]
-    return Into("each", things, number, of=of, bound=bound, place=r.place(mark))
+    return Into("each", things, number, of=of, bound=None if number is not None else bound, place=r.place(mark))
 
 
 def _free_loop(r: Reading) -> Thing | None:
@@ -173,13 +175,13 @@ def _free_loop(r: Reading) -> Thing | None:
     mark = r.at
     if r.low() in ("unused", "free", "remaining", "rem", "other") and r.low(1) in ("loop", "loops", "lp", "lps"):
         r.at += 2
-        if r.accept("of", "from") or True:
-            r.accept("the")
-            r.accept("each", "every", "next")
-            r.accept("foundation", "beginning", "beg", "starting", "base")
-            if r.here.kind == "stitch" and r.here.value == "ch" or r.low() in STITCHES:
-                r.at += 1
-                return Thing("free loop")
+        r.accept("of", "from")
+        r.accept("the")
+        r.accept("each", "every")
+        r.accept("foundation", "beginning", "beg", "starting", "base")
+        if (r.here.kind == "stitch" and r.here.value == "ch") or r.low() in STITCHES:
+            r.at += 1
+            return Thing("free loop")
     r.at = mark
     return None
 

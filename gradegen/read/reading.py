@@ -13,6 +13,7 @@ from gradegen.read.tokens import Token
 Loop = Literal["front", "back"]
 SEPARATORS = frozenset({",", ";", ".", ":"})
 _BREAKS = frozenset({",", ";", ".", ":", "close", "star", "end"})
+_GOING_ON = frozenset({"and", "then", "ending", "until", "till"})
 DEEPEST = 12  # brackets within brackets
 
 
@@ -31,6 +32,7 @@ class Reading:
     findings: list[Finding] = field(default_factory=list)
     defined: dict[str, Definition] = field(default_factory=dict)
     unknown: list[tuple[str, int, int]] = field(default_factory=list)
+    counting: int | None = None
     partners: dict[int, int] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -122,7 +124,9 @@ class Reading:
         token = self.tokens[self.at]
         if token.kind in _BREAKS or token.kind in ("open", "=", "-"):
             return True
-        return token.low in ("and", "then", "ending", "end") and token.kind == "word"
+        if token.kind != "word":
+            return False
+        return token.low in _GOING_ON or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
 
     def next_break(self, mark: int) -> int:
         """The index of the next separator, star or closing bracket at this depth; brackets in between are passed whole."""

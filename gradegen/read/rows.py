@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Either, Label, Row, RowsAgain, Step, Turn
+from gradegen.design.rows import Aside, Chain, Either, Join, Label, Row, RowsAgain, Step, Turn
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.labels import ReadLabel, interpret, read_label
 from gradegen.read.reading import Reading
@@ -74,7 +74,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     steps = level.steps
     if not holds_unread(steps):
         findings += [_undefined(reading, *one) for one in reading.unknown]
-    steps, turning_chain = _turning_chain(steps)
+    steps, turning_chain = _turning_chain(_rings(steps))
     row = Row(
         head.label,
         tuple(_once_more(steps)),
@@ -153,6 +153,19 @@ def _turning_chain(steps: list[Step]) -> tuple[list[Step], Chain | None]:
         if isinstance(chain, Chain) and any(not isinstance(step, (Aside, Chain)) for step in steps[: last - 1]):
             return [*steps[: last - 1], *steps[last:]], chain
     return steps, None
+
+
+def _rings(steps: list[Step]) -> list[Step]:
+    """A join straight behind the chain that begins a row closes a ring."""
+    begin = 0
+    while begin < len(steps) and isinstance(steps[begin], Aside):
+        begin += 1
+    if begin + 1 >= len(steps) or not isinstance(steps[begin], Chain):
+        return steps
+    join = steps[begin + 1]
+    if isinstance(join, Join) and join.to != "ring":
+        steps = [*steps[: begin + 1], replace(join, to="ring", nth=None), *steps[begin + 2 :]]
+    return steps
 
 
 def _once_more(steps: list[Step]) -> list[Step]:

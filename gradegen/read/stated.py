@@ -64,7 +64,9 @@ def _begins_count(r: Reading) -> bool:
 
 
 def _remarked(r: Reading, found: list[Stated], stop: int) -> list[Stated] | None:
-    """The counts before a remark: `(19 (23, 27); 1 st left at end)`."""
+    """The counts before a remark: `(19 (23, 27); 1 st left at end)`, `(60 dc, counting the 3 skipped ch as 1)`."""
+    if r.low() == "counting":
+        r.counting = r.at
     while r.at < stop:
         r.at += 1
     return _added_up(found, r) if found else None

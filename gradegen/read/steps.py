@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
-from gradegen.design.rows import Aside, Stated, Step, Unread, Work
+from gradegen.design.rows import Aside, Even, Stated, Step, Thing, Unread, Work
 from gradegen.read.asides import read_aside, read_trailing
+from gradegen.read.bindings import with_whole_row
 from gradegen.read.brackets import read_bracket
 from gradegen.read.chains import (
     read_attach,
@@ -24,7 +25,8 @@ from gradegen.read.groups import gathered
 from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
-from gradegen.read.stars import close_at_end, read_star, read_star_repeat
+from gradegen.read.size_passages import ends_size_passage, read_sizes_only
+from gradegen.read.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.stated import read_open_count
 from gradegen.read.unknown import read_unknown_stitch
 from gradegen.read.works import inline_definition, read_place_first, read_work
@@ -58,6 +60,8 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
         if r.at == before:  # never to stand still
             r.at += 1
     close_at_end(r, level.steps, level.stars)
+    if whole_row:
+        level.steps = with_whole_row(r, level.steps)
     r.depth -= 1
     return level
 
@@ -112,8 +116,6 @@ def _counts_may_stand(level: Steps) -> bool:
 
 def _tail_without_repeat(r: Reading, level: Steps) -> bool:
     """`*Sc 3, sc2tog; around`: the word that says how far, with the star still open."""
-    from gradegen.read.stars import close_open_star
-
     return r.low() in ("around", "across", "to", "round") and close_open_star(r, level.steps, level.stars)
 
 
@@ -141,8 +143,14 @@ _FORMS: tuple[Form, ...] = (
 def _clause(r: Reading, level: Steps, stop: int) -> None:
     """One clause as steps, or its words unread."""
     mark = r.at
-    if _loop_for_all(r):
+    if _loop_for_all(r) or ends_size_passage(r):
         return
+    if r.low() in ("for", "size", "sizes"):
+        only = read_sizes_only(r, stop, read_steps)
+        if only is not None:
+            level.steps.append(only[0])
+            level.stated += only[1]
+            return
     found = _fitting(r, stop)
     if found is None and r.low() in _VERBS:
         r.at += 1
@@ -170,12 +178,19 @@ def _fitting(r: Reading, stop: int) -> list[Step] | None:
         steps: list[Step] = list(found) if isinstance(found, list) else [found]
         if r.at <= stop:
             if r.at_break():
-                return steps
+                return _explained(r, mark, steps)
             trailing = read_trailing(r)
             if trailing is not None:
                 return [*steps, trailing]
         r.at = mark
     return None
+
+
+def _explained(r: Reading, mark: int, steps: list[Step]) -> list[Step]:
+    """`work even: ch 3, dc in each dc` only announces the steps behind it."""
+    if r.here.kind == ":" and r.peek().kind not in ("number", "count", "end") and isinstance(steps[0], Even):
+        return [Aside(r.text(mark), place=r.place(mark))]
+    return steps
 
 
 def _loop_for_all(r: Reading) -> bool:
@@ -203,8 +218,6 @@ def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:
     level.after_stop = False
     even = evened_count(r)
     if even is not None:
-        from gradegen.design.rows import Thing
-
         level.stated.append(Stated(even[0], Thing(even[1]), place=even[0].place))
     gathered(r, level.steps, level.barrier)
 
