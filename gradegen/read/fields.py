@@ -41,11 +41,15 @@ class Field(Generic[T]):
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """What a block gave: values by key (None where one could not be read), and where each stands."""
+    """What a block gave: values by key (None where one could not be read), and where each stands.
+
+    `has_unknown`: keys stood in it that nothing reads, so what seems missing may only be misspelt.
+    """
 
     values: Mapping[str, object]
     places: Mapping[str, Place]
     place: Place
+    has_unknown: bool = False
 
     def value(self, field: Field[T]) -> T | None:
         """The value of a key, None when it was not given or could not be read."""
@@ -103,7 +107,7 @@ def read_fields(node: Node, fields: Fields, what: str) -> tuple[Given | None, tu
     findings += _unknown_keys(unknown, tuple(by_key), what)
     if len(unknown) <= MOST_UNKNOWN:
         findings += _missing_keys(missing, node, what)
-    return Given(values, places, node.head), tuple(findings)
+    return Given(values, places, node.head, bool(unknown)), tuple(findings)
 
 
 def _value(key: Scalar, node: Node, field: Field[Any]) -> tuple[object, tuple[Finding, ...]]:
@@ -162,11 +166,18 @@ def names_of(kind: Kind[T], what: str) -> Kind[Named[T]]:
     def read(node: Node) -> tuple[Named[T] | None, tuple[Finding, ...]]:
         if not isinstance(node, Block):
             return None, (wrong_kind(node, what, f"Write a name, a colon and {kind.name}, one line each."),)
-        read_all = [
-            (entry.key, _value(entry.key, entry.value, Field(entry.key.text, kind, "", True))) for entry in node.entries
-        ]
-        named = tuple((key, cast("T | None", value)) for key, (value, _) in read_all)
-        return named, tuple(finding for _, (_, found) in read_all for finding in found)
+        named: list[tuple[Scalar, T | None]] = []
+        findings: list[Finding] = []
+        misplaced = 0
+        for entry in node.entries:
+            value, found = _value(entry.key, entry.value, Field(entry.key.text, kind, "", True))
+            named.append((entry.key, cast("T | None", value)))
+            of_wrong_kind = any(
+                finding.rule == WRONG_KIND.id and finding.place == head_of(entry.value) for finding in found
+            )
+            misplaced += of_wrong_kind
+            findings += () if of_wrong_kind and misplaced > 1 else found  # a key above them is lost: once is enough
+        return tuple(named), tuple(findings)
 
     return Kind(what, read, {"type": "object", "additionalProperties": kind.schema})
 

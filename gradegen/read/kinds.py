@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from gradegen.design.formula import Amount, Formula, PerSize
@@ -26,6 +27,7 @@ UNIT_WRONG = Rule("unit-wrong", Severity.ERROR, "file format", "A measure has no
 C = TypeVar("C", bound=str)
 _ANY_TEXT: Mapping[str, Any] = {"type": ["string", "number", "boolean"]}
 _NUMBER_TEXT: Mapping[str, Any] = {"type": ["number", "string"]}
+_LONGEST = 40  # signs of a number
 _EACH = "Write one number with its unit for each size, such as 11 in."
 _ABOVE_0 = "Write a number above 0."
 _UNITS = {"length": "in, cm, mm, yd, m", "mass": "g, oz"}
@@ -99,10 +101,13 @@ def whole(least: int, most: int = 100_000) -> Kind[int]:
     return Kind("a whole number", read, {"type": "integer", "minimum": least, "maximum": most})
 
 
+_number = lru_cache(maxsize=4096)(read_number)  # a size table repeats its numbers
+
+
 def _read_number(node: Node) -> tuple[Fraction | None, tuple[Finding, ...]]:
     if not isinstance(node, Scalar):
         return None, (wrong_kind(node, "a number"),)
-    number = read_number(node.text)
+    number = _number(node.text) if len(node.text) <= _LONGEST else None
     if number is not None:
         return number, ()
     hint = "Write it as 13, 13.5 or 13 1/2, with a point and no unit."

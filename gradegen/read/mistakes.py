@@ -15,7 +15,7 @@ ODD_SIGN = Rule("odd-sign", Severity.ERROR, "file format", "An invisible control
 
 DEEPEST = 40  # blocks and brackets inside each other
 
-_ODD = re.compile("[^\t\n\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_ODD = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 _QUOTE = 'Put the whole text in quotes: "..." (or write it on its own lines after a |).'
 _OPENERS = "*&!%@`|>{}[],?#-"
 

@@ -10,8 +10,9 @@ from gradegen.findings import Finding, Place, Severity, Written
 from gradegen.read import pattern_keys as keys
 from gradegen.read.fields import Given, read_fields
 from gradegen.read.files import open_text
-from gradegen.read.pattern_parts import choose_sizes, read_counts, read_designer, read_gauges, read_measures, read_yarns
-from gradegen.read.pattern_words import WordReader, Words
+from gradegen.read.pattern_counts import read_counts, read_measures
+from gradegen.read.pattern_parts import choose_sizes, read_designer, read_gauges, read_yarns
+from gradegen.read.pattern_words import UNKNOWN_MEASURE, WordReader, Words
 from gradegen.read.row_names import RowNames
 from gradegen.read.size_table import read_table_and_source
 from gradegen.read.yaml_places import read_yaml
@@ -57,11 +58,12 @@ def _read_given(
     yarns, more = read_yarns(given.value(keys.YARN) or (), names)
     findings += more
     words = _words(given, names)
-    findings += words.faults if words else ()
+    if words is not None:  # where no measure was read, a fault in them has been told
+        known = measures or not _has_error(findings)
+        findings += tuple(fault for fault in words.faults if known or fault.rule != UNKNOWN_MEASURE.id)
     title, terms = given.value(keys.TITLE), given.value(keys.TERMS)
     if words is None or table is None or sizes is None or title is None or terms is None or _has_error(findings):
         return None, findings + (words.findings if words else ())
-    sources = {part.file: part for part in (source, table_source) if part}
     pattern = Pattern(
         file=source.file,
         title=title,
@@ -85,7 +87,7 @@ def _read_given(
         finishing=words.finishing,
         cautions=words.cautions,
         licence=words.licence,
-        sources=sources,
+        sources={part.file: part for part in (source, table_source) if part},
         place=Place(source.file, 1, 1, 1, 1),
     )
     return (pattern, table), findings + words.findings

@@ -116,10 +116,16 @@ class _Builder:
         return None
 
     def _scalar(self, event: Any) -> None:
-        start, end = event.start_mark.index, event.end_mark.index
+        first, last, file = event.start_mark, event.end_mark, self.source.file
         style = STYLES[event.style]
-        written = place_scalar(self.source, event.value, style, start, end)
-        place = self._place(start, end) if style in ("plain", "single", "double") else written.place()
+        if style == "plain" and first.line == last.line:
+            written = Written(event.value, file, ((0, first.line + 1, first.column + 1),))
+        else:
+            written = place_scalar(self.source, event.value, style, first.index, last.index)
+        if style in ("literal", "folded"):
+            place = written.place()
+        else:
+            place = Place(file, first.line + 1, first.column + 1, last.line + 1, last.column + 1)
         self._add(Scalar(written, style, place))
 
     def _close(self, event: Any) -> None:

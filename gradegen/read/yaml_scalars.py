@@ -35,8 +35,6 @@ _ESCAPED = {
 def place_scalar(source: Written, value: str, style: Style, start: int, end: int) -> Written:
     """`value` with a place for each character; `source.text[start:end]` is how the file writes it, quotes included."""
     raw = source.text[start:end]
-    if style == "plain" and raw == value:
-        return source.part(start, end)
     if style in ("single", "double"):
         stretches = list(_flow(raw[1:-1], start + 1, style))
     elif style == "plain":

@@ -6,6 +6,8 @@ import time
 from fractions import Fraction
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from gradegen.design.formula import Amount, Name, PerSize, Sum
 from gradegen.read.pattern_file import read_pattern, read_pattern_and_table
@@ -330,7 +332,7 @@ def test_an_optional_key_left_empty_is_a_warning(tmp_path):
 
 
 def test_a_size_list_of_the_wrong_length_in_a_note(tmp_path):
-    text = WRAP.replace("First note.", "Use 5 (6, 7, 8) buttons.")
+    text = WRAP.replace("First note.", "Leave 5 (6, 7, 8) sts.")
     pattern, findings = read(tmp_path, text)
     assert ("size-list-length", *spot_of(text, "5 (6")) in spots(findings)
     assert pattern is not None
@@ -369,7 +371,7 @@ def test_reading_is_quick(tmp_path):
     assert time.perf_counter() - begin < 0.5
 
 
-HEAVY = {"numpy", "pint", "rich", "jinja2", "weasyprint", "pypdf", "difflib", "jsonschema"}
+HEAVY = {"numpy", "pint", "rich", "jinja2", "weasyprint", "pypdf", "jsonschema"}
 
 
 def test_nothing_heavy_is_loaded():
@@ -377,3 +379,45 @@ def test_nothing_heavy_is_loaded():
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert "yaml" in run.stdout.split()
     assert HEAVY & set(run.stdout.split()) == set()
+
+
+# ---- slips nobody thought of -----------------------------------------------------------------------------------------
+
+SIGNS = ["", ":", "'", '"', "{", "[", "}", "]", " ", "\n", "#", "-", "x", "9", ",", "\t", "&", "*", "|", "é"]
+
+
+def check_inside(text, file, findings):
+    lines = text.split("\n")
+    for finding in findings:
+        place = finding.place
+        assert finding.message
+        assert place.file in (str(file), "sizes/women.yaml")
+        if place.file == str(file):
+            assert 1 <= place.line <= place.end_line <= len(lines)
+            assert 1 <= place.column <= len(lines[place.line - 1]) + 1
+            assert 1 <= place.end_column <= len(lines[place.end_line - 1]) + 1
+
+
+@given(st.integers(0, len(WRAP) - 1), st.sampled_from(SIGNS), st.booleans())
+@settings(
+    max_examples=120, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+def test_a_changed_sign_is_never_a_flood(tmp_path, at, sign, taken):
+    text = WRAP[:at] + sign + WRAP[at + taken :]
+    _, findings = read(tmp_path, text)
+    check_inside(text, tmp_path / "wrap.yaml", findings)
+    assert len(spots(findings, "error")) <= 2
+
+
+@pytest.mark.parametrize("change", ["lost", "further in", "further out"])
+@pytest.mark.parametrize("number", range(WRAP.count("\n")))
+def test_a_lost_or_shifted_line_is_never_a_flood(tmp_path, number, change):
+    lines = WRAP.split("\n")
+    line = lines[number]
+    lines[number : number + 1] = (
+        [] if change == "lost" else [f"  {line}" if change == "further in" else line.removeprefix("  ")]
+    )
+    text = "\n".join(lines)
+    _, findings = read(tmp_path, text)
+    check_inside(text, tmp_path / "wrap.yaml", findings)
+    assert len(spots(findings, "error")) <= 2
