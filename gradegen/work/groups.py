@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from gradegen.design.edge import Target
+from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Into, Thing, Work
 from gradegen.work import kinds
 from gradegen.work.kinds import Kind
@@ -27,6 +27,9 @@ def find_part(walk: Walk, into: Into) -> None:
     """Move to just before the part that `into` names."""
     if into.of is None:
         raise Unclear("what this is a part of is not said", into.place)
+    if not into.things:
+        _to_whole(walk, into.of)
+        return
     ahead = _ahead(walk)
     group = into.of.things[0] if into.of.things else Thing("group")
     if into.of.which == "last":
@@ -46,6 +49,22 @@ def find_part(walk: Walk, into: Into) -> None:
         )
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
+        walk.cursor.step()
+
+
+def _to_whole(walk: Walk, into: Into) -> None:
+    """Move to just before the next (or last) of a kind: the centre of a loop is that loop."""
+    kind = walk.kind(into.things)
+    there = walk.remaining(kind)
+    number = there if into.which == "last" else 1
+    spot = walk.cursor.save()
+    if not walk.cursor.pass_over(kind.key, kind.fits, number):
+        raise walk.short(kind, 1, into.place)
+    walk.cursor.load(spot)
+    walk.owe(kind)
+    if number > 1:
+        walk.cursor.pass_over(kind.key, kind.fits, number - 1)
+    while (one := walk.cursor.peek()) is not None and not kind.fits(one):
         walk.cursor.step()
 
 
@@ -72,9 +91,26 @@ def _find_group(walk: Walk, ahead: Sequence[Target], group: Thing, into: Into) -
         if one.nth == 1 and not one.group and one.size > 1 and size in (None, one.size):
             return i, one.size
     found = _equal_run(ahead, size)
+    if found is None and _is_on(walk.before, name, size):
+        raise Fault(
+            RUNS_SHORT, into.place, f"No {name} is left on the edge.", expected=f"a {name}", found="none left"
+        )
     if found is None:
         raise Unclear(f"no {name} can be told apart on the row before", into.place)
     return found
+
+
+def _is_on(edge: Edge, name: str, size: int | None) -> bool:
+    """True when the edge holds a group of that name, or a run of stitches that can be one."""
+    for item in edge:
+        if isinstance(item, Target):
+            if item.group == name or (item.nth and item.size == size):
+                return True
+        elif _is_on(item.items, name, size) or (
+            len(item.items) == 1 and isinstance(item.items[0], Target) and item.times == size
+        ):
+            return True
+    return False
 
 
 def _usual_size(walk: Walk, name: str) -> int | None:

@@ -34,8 +34,30 @@ def targets_of(makes: Sequence[Make], site: Site) -> tuple[Target, ...]:
     names = {make.stitch for make in makes}
     if names <= {"inc"} or (len(makes) == 1 and _is_increase(makes[0].stitch)):
         return tuple(one for make in makes for one in _of_make(make, site, 0))
-    found = [one for make in makes for one in _of_make(make, site, 0)]
+    found = _parts(makes, site, 0)
     return grouped(found, site) if len(found) > 1 else tuple(found)
+
+
+def _parts(makes: Sequence[Make], site: Site, depth: int) -> list[Target]:
+    """The parts in order; a chain that opens a tile (`sl st, ch 3, 3 dc`) stands for a stitch and is a space besides."""
+    found: list[Target] = []
+    for i, make in enumerate(makes):
+        if opens_tile(makes, i):
+            found += [space(site.number(make.times)), target("st", makes[i + 1].stitch, chain=True)]
+        else:
+            found += _of_make(make, site, depth)
+    return found
+
+
+def opens_tile(makes: Sequence[Make], i: int) -> bool:
+    """True for the chain of a corner-to-corner tile: first in it, or after a slip stitch, as high as its stitches."""
+    if makes[i].stitch != "ch" or makes[i].times is None or i + 1 >= len(makes):
+        return False
+    first = i == 0 or (i == 1 and makes[0].stitch == "sl st")
+    known = stitches().get(makes[i + 1].stitch)
+    times = makes[i].times
+    height = times.values[0] if times is not None and len(times.values) == 1 else None
+    return first and known is not None and known.height is not None and known.height == height and height > 1
 
 
 def _is_increase(name: str) -> bool:
@@ -83,7 +105,7 @@ def _of_definition(definition: Definition, site: Site, make: Make, depth: int) -
         if definition.steps:
             raise Unclear(f"{definition.name} goes over several places", make.place)
         raise Unclear(f"what {definition.name} makes could not be read", make.place)
-    parts = [one for inner in definition.makes for one in _of_make(inner, site, depth + 1)]
+    parts = _parts(definition.makes, site, depth + 1)
     return _labelled(parts, definition.name)
 
 
@@ -104,7 +126,7 @@ def grouped(parts: Sequence[Target], site: Site) -> tuple[Target, ...]:
     for definition in site.definitions.values():
         if definition.makes and not definition.one and not any(m.stitch == definition.name for m in definition.makes):
             try:
-                own = [one for make in definition.makes for one in _of_make(make, site, 1)]
+                own = _parts(definition.makes, site, 1)
             except (Fault, Unclear):
                 continue
             if _shape(own) == shape:

@@ -86,7 +86,7 @@ def _piece(
     chain = _chain(turning_chain)
     standings = [Standing(edge, _underside(edge), chain) for edge in edges]
     booklet = bool(label[:1].isdigit() and not label.rstrip().endswith(")"))
-    return PieceWork(worked, sizes, own, facts, [{} for _ in sizes], booklet, standings, leaves=leaves)
+    return PieceWork(worked, sizes, own, facts, [{} for _ in sizes], booklet, standings, leaves=leaves, edge_given=True)
 
 
 def _underside(edge: Edge) -> Edge:

@@ -44,6 +44,7 @@ class PieceWork:
     standings: list[Standing] = field(default_factory=list)
     habits: dict[str, int] = field(default_factory=dict)
     leaves: bool = False
+    edge_given: bool = False
     tracing: int | None = None
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
 
@@ -62,6 +63,7 @@ class PieceWork:
             counts=self.counts[size],
             turning_chain=self.standings[size].turning_chain,
             booklet=self.booklet,
+            edge_given=self.edge_given,
             tracing=tracing,
             habits=self.habits,
             reading=reading,

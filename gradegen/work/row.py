@@ -19,6 +19,7 @@ from gradegen.work.site import Site
 from gradegen.work.starts import start
 from gradegen.work.steps import how_many
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
+from gradegen.work.tiles import close_tile
 from gradegen.work.walk import RepeatFact, Walk
 
 _TRIES = 8
@@ -57,6 +58,7 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
     try:
         _turning_chain(walk, row)
         work_steps(walk, row.steps, leaves)
+        close_tile(walk)
         _spread_change(walk)
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
         _count(walk, row, outcome)

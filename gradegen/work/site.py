@@ -36,6 +36,7 @@ class Site:
     counts: Mapping[str, int] = field(default_factory=dict)
     turning_chain: Chain | None = None
     booklet: bool = False
+    edge_given: bool = False
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)
     reading: Mapping[str, int] = field(default_factory=dict)

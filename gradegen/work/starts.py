@@ -309,8 +309,10 @@ def onto_other_side(walk: Walk, place: Place) -> None:
     """Append the foundation's free loops to what is left of the edge."""
     if walk.turned_over:
         return
-    if walk.underside:
+    if walk.underside and not (walk.site.edge_given and not walk.begun):
         loops = walk.underside
+    elif walk.site.edge_given and not walk.fresh_chain:
+        return  # the edge handed in is that side
     elif walk.fresh_chain:
         loops = plain(_free_loops(walk, place), "ch", "ch")
     else:

@@ -64,6 +64,9 @@ def _next(walk: Walk, step: Work) -> None:
         walk.make(step.makes, number)
         return
     kind = walk.kind(into.things)
+    if walk.loose and into.loosely and not kinds.holds(walk.before, kind.fits):
+        walk.make(step.makes, number)  # beside the stitches an earlier row left: what lies there is not on this edge
+        return
     if walk.here and into.loosely and number == 1:
         _use_here(walk, kind)
         walk.make(step.makes)

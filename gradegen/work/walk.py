@@ -76,6 +76,7 @@ class Walk:
     inside: int = 0
     kept: int = 0
     loose: bool = False
+    tiled: bool = False
     fresh_chain: int = 0
     ringed: bool = False
     turned_over: bool = False
@@ -126,6 +127,9 @@ class Walk:
             return kinds.corner_kind(self.before)
         if name == "picot":
             return Kind("picot", lambda t: t.name == "picot", "picot")
+        if name == "unworked" and self.site.edge_given:
+            self.loose = True
+            return ANY_STITCH
         if name in ("gap", "unworked", "group", "marker"):
             raise Unclear(f"the place '{name}' cannot be followed", self._somewhere)
         if name in self.site.definitions:
