@@ -140,7 +140,7 @@ def _add_fit(commands: Commands) -> None:
 
 
 def _add_explain(commands: Commands) -> None:
-    example = "gradegen explain shared/patterns/hat.yaml:60 --size M\n  gradegen explain measure-shrinks"
+    example = "gradegen explain shared/patterns/hat.yaml:60 --size M\n  gradegen explain row-numbers-broken"
     parser = _command(
         commands, "explain", "show a row step by step, or what a rule finds", example, "gradegen.cli_explain.explain"
     )

@@ -60,6 +60,6 @@ def test_the_example_written_right_is_clean(rule: CheckingRule, checked_with: Ca
 
 def test_the_sound_pattern_is_sound(checked_with: Callable[[str], Outcome]) -> None:
     outcome = checked_with("")
-    assert outcome.findings == ()
+    assert {finding.severity for finding in outcome.findings} <= {Severity.NOTE}
     assert outcome.proved.proved > 0
     assert outcome.proved.wrong == outcome.proved.not_checked == 0

@@ -55,8 +55,8 @@ def test_the_version_is_the_package_version(gradegen) -> None:
     assert gradegen("--version").stdout.strip() == f"gradegen {version('gradegen')}"
 
 
-def test_a_pipe_closed_early_is_no_fault(wrap: Path) -> None:
-    script = f"{sys.executable} -m gradegen grade {wrap} --json | head -c 10"
+def test_a_pipe_closed_early_is_no_fault() -> None:
+    script = f"{sys.executable} -m gradegen schema | head -c 10"
     run = subprocess.run(["/bin/sh", "-c", script], capture_output=True, text=True, timeout=60)
     assert run.stdout.startswith("{")
     assert run.stderr == ""

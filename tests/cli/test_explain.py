@@ -49,8 +49,8 @@ def test_no_row_or_no_such_size_is_two(gradegen, wrap: Path, line: str | None, s
 
 
 def test_a_rule_is_explained(gradegen) -> None:
-    text = gradegen("explain", "measure-shrinks").stdout
-    for words in ("measure-shrinks", "error:", "What it finds.", "Why it matters.", "Example.", "Written right."):
+    text = gradegen("explain", "row-numbers-broken").stdout
+    for words in ("row-numbers-broken", "warning:", "What it finds.", "Why it matters.", "Example.", "Written right."):
         assert words in text
 
 
@@ -73,6 +73,6 @@ def test_other_names_lead_to_rules_that_exist() -> None:
 
 
 def test_an_unknown_rule_gets_the_nearest_names(gradegen) -> None:
-    run = gradegen("explain", "measure-shrink")
+    run = gradegen("explain", "row-number-broken")
     assert run.returncode == 2
-    assert "measure-shrinks" in run.stderr
+    assert "row-numbers-broken" in run.stderr

@@ -10,7 +10,7 @@ TABLES = [("half-twist", table) for table in ("women", "men", "child", "baby", "
 TABLES += [("hat", "head"), ("hat", "head-by-age")]
 
 
-@pytest.mark.parametrize(("kind", "table"), TABLES, ids=" ".join)
+@pytest.mark.parametrize(("kind", "table"), TABLES, ids=lambda value: value)
 def test_it_checks_clean_and_everything_is_proved(gradegen, tmp_path: Path, kind: str, table: str) -> None:
     made = gradegen("new", "Harbour Piece", "--kind", kind, "--size-table", table, cwd=tmp_path)
     assert made.returncode == 0, made.stderr

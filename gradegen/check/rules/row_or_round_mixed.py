@@ -13,8 +13,8 @@ Example.
       - name: Cuff
         shape: joined rounds
         rows: |
-          Rnd 1: Ch 20, join with sl st in first ch to form a ring. Ch 1 (does not count as a st),
-            sc in each ch around, join with sl st in first sc. (20 sc)
+          Foundation: Ch 20. Join with sl st in first ch to form a ring.
+          Rnd 1: Ch 1 (does not count as a st), sc in each ch around, join with sl st in first sc. (20 sc)
           Row 2: Ch 1 (does not count as a st), sc in each st around, join with sl st in first sc. (20 sc)
 
 Written right.
@@ -23,8 +23,8 @@ Written right.
       - name: Cuff
         shape: joined rounds
         rows: |
-          Rnd 1: Ch 20, join with sl st in first ch to form a ring. Ch 1 (does not count as a st),
-            sc in each ch around, join with sl st in first sc. (20 sc)
+          Foundation: Ch 20. Join with sl st in first ch to form a ring.
+          Rnd 1: Ch 1 (does not count as a st), sc in each ch around, join with sl st in first sc. (20 sc)
           Rnd 2: Ch 1 (does not count as a st), sc in each st around, join with sl st in first sc. (20 sc)
 
 Whose rule.
