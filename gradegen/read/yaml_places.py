@@ -30,7 +30,7 @@ SECOND_DOCUMENT = Rule("second-document", Severity.ERROR, "file format", "The fi
 class _Open:
     """A block or listing whose end has not come yet."""
 
-    start: int
+    start: Any
     is_block: bool
     items: list[Node] = field(default_factory=list)
     entries: list[Entry] = field(default_factory=list)
@@ -61,8 +61,9 @@ def _loader() -> Any:
     return getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
-def _index(mark: Any) -> int:
-    return int(mark.index)
+def _between(file: str, start: Any, end: Any) -> Place:
+    """The place between two of YAML's marks, which count from 0."""
+    return Place(file, start.line + 1, start.column + 1, end.line + 1, end.column + 1)
 
 
 class _Builder:
@@ -83,34 +84,36 @@ class _Builder:
         if isinstance(event, yaml.ScalarEvent):
             self._scalar(event)
         elif isinstance(event, yaml.CollectionStartEvent):
-            self._open.append(_Open(_index(event.start_mark), isinstance(event, yaml.MappingStartEvent)))
+            self._open.append(_Open(event.start_mark, isinstance(event, yaml.MappingStartEvent)))
         elif isinstance(event, yaml.CollectionEndEvent):
             self._close(event)
         return None
 
     def _refuse(self, event: Any) -> Finding | None:
-        start = event.start_mark.index if event.start_mark else 0
         if self._events > MOST_EVENTS:
-            return FILE_TOO_LARGE.at(self._place(start), "This file has more values than any pattern.")
-        if isinstance(event, yaml.CollectionStartEvent) and len(self._open) >= DEEPEST:
-            return nested_too_deeply(self._place(start))
-        if isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
+            return FILE_TOO_LARGE.at(self._place(event), "This file has more values than any pattern.")
+        if isinstance(event, yaml.NodeEvent):
+            if isinstance(event, yaml.CollectionStartEvent) and len(self._open) >= DEEPEST:
+                return nested_too_deeply(self._place(event))
+            if event.anchor or getattr(event, "tag", None):
+                return self._refuse_shorthand(event)
+        elif isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
             message = "A second document begins here; one file holds one."
-            return SECOND_DOCUMENT.at(self._place(start), message, hint="Take the line --- out, or make two files.")
-        return self._refuse_shorthand(event, start)
+            return SECOND_DOCUMENT.at(self._place(event), message, hint="Take the line --- out, or make two files.")
+        return None
 
-    def _refuse_shorthand(self, event: Any, start: int) -> Finding | None:
+    def _refuse_shorthand(self, event: Any) -> Finding | None:
+        start = event.start_mark.index
         quote = "If it belongs to the text, put the whole text in quotes."
         if isinstance(event, yaml.AliasEvent):
             return YAML_SHORTHAND.at(
                 self._word(start), f"*{event.anchor} points at another value (a YAML alias); that is not used here.",
                 hint=f"Write the value out again. {quote}",
             )  # fmt: skip
-        if getattr(event, "anchor", None):
+        if event.anchor:
             message = f"&{event.anchor} names a value (a YAML anchor); that is not used here."
             return YAML_SHORTHAND.at(self._word(start), message, hint=f"Take it out. {quote}")
-        tag = getattr(event, "tag", None)
-        if tag and self.source.text.startswith("!", start):
+        if self.source.text.startswith("!", start):
             message = "A word with ! in front (a YAML tag) is not used here."
             return YAML_SHORTHAND.at(self._word(start), message, hint=f"Take it out. {quote}")
         return None
@@ -122,18 +125,15 @@ class _Builder:
             written = Written(event.value, file, ((0, first.line + 1, first.column + 1),))
         else:
             written = place_scalar(self.source, event.value, style, first.index, last.index)
-        if style in ("literal", "folded"):
-            place = written.place()
-        else:
-            place = Place(file, first.line + 1, first.column + 1, last.line + 1, last.column + 1)
-        self._add(Scalar(written, style, place))
+        is_block = style in ("literal", "folded")
+        self._add(Scalar(written, style, written.place() if is_block else _between(file, first, last)))
 
     def _close(self, event: Any) -> None:
         done = self._open.pop()
         last = done.entries[-1].value if done.entries else done.items[-1] if done.items else None
-        flow = self.source.text[event.start_mark.index : event.end_mark.index] in ("]", "}")
-        place = self._place(done.start, event.end_mark.index if flow or last is None else done.start + 1)
-        if not flow and last is not None:
+        is_flow = self.source.text[event.start_mark.index : event.end_mark.index] in ("]", "}")
+        place = _between(self.source.file, done.start, event.end_mark if is_flow or last is None else done.start)
+        if not is_flow and last is not None:
             place = Place(place.file, place.line, place.column, last.place.end_line, last.place.end_column)
         self._add(Block(tuple(done.entries), place) if done.is_block else Listing(tuple(done.items), place))
 
@@ -166,14 +166,12 @@ class _Builder:
         if key is not None and block.seen[key.written.text] is key:
             block.entries.append(Entry(key, node))
 
-    def _place(self, start: int, end: int | None = None) -> Place:
-        size = len(self.source.text)
-        start = min(start, size)
-        return self.source.place(start, min(start if end is None else max(end, start), size))
+    def _place(self, event: Any) -> Place:
+        return _between(self.source.file, event.start_mark, event.start_mark)
 
     def _word(self, start: int) -> Place:
         text = self.source.text
         end = start
         while end < len(text) and text[end] not in " \t\n,]}":
             end += 1
-        return self._place(start, end)
+        return self.source.place(start, end)
