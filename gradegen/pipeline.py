@@ -17,7 +17,7 @@ from gradegen.findings.internal import fault_finding
 if TYPE_CHECKING:
     from gradegen.design.checked import Checked
     from gradegen.design.graded import GradedSize
-    from gradegen.design.pattern import Gauge, Pattern
+    from gradegen.design.pattern import Gauge, Pattern, Terms
     from gradegen.design.sizes import SizeTable
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
@@ -86,8 +86,25 @@ class _Run:
         return result
 
 
+def check_text(path: str | os.PathLike[str], sizes: Sequence[str] | None = None, terms: Terms | None = None) -> Outcome:
+    """An ordinary text pattern read and worked; `sizes` and `terms` are what the text does not say."""
+    from gradegen.grade.ungraded import plain_sizes, plain_table
+    from gradegen.read.plain_text import read_text_pattern
+
+    run = _Run(os.fspath(path))
+    read = run.stage("read", lambda: read_text_pattern(run.file, sizes, terms), None)
+    if read is None:
+        return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
+    pattern, names = read
+    graded = plain_sizes(names)
+    worked = _work(run, pattern, graded)
+    return _outcome(run, _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings))
+
+
 def check_file(path: str | os.PathLike[str]) -> Outcome:
-    """A pattern file read, graded, worked and checked."""
+    """A pattern file read, graded, worked and checked; a `.txt` file as an ordinary text pattern."""
+    if os.fspath(path).lower().endswith(".txt"):
+        return check_text(path)
     run = _Run(os.fspath(path))
     read = _read(run)
     if read is None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Definition
 from gradegen.trade.stitches import stitches
+from gradegen.work.edges import tally
 
 Fits = Callable[[Target], bool]
 _FOUNDATION = ("ch", "free loop", "row end")
@@ -118,6 +119,9 @@ def holds(edge: Edge, fits: Fits) -> bool:
 
 def own_stitch_kind(name: str, definitions: Mapping[str, Definition], edge: Edge) -> Kind:
     """What `in next shell` means on this edge: the group made under that name, the one stitch, or a like space."""
+    spots = {one.nth for one in tally(edge) if one.group == name and one.kind == "sp"}
+    if len(spots) == 1:
+        return Kind(f"@{name}", lambda t: t.group == name and t.kind == "sp", name)
     middle = group_kind(name)
     if holds(edge, middle.fits):
         return middle

@@ -52,12 +52,12 @@ class Outcome:
 def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False) -> Outcome:
     """The row worked in the site's size and reading."""
     walk = Walk(site, before, underside)
-    walk.ahead = row.steps
+    walk.ahead = _steps_of_size(row, site)
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
     try:
         _turning_chain(walk, row)
-        work_steps(walk, row.steps, leaves)
+        work_steps(walk, walk.ahead, leaves)
         close_tile(walk)
         _spread_change(walk)
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
@@ -76,12 +76,27 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
     return outcome
 
 
+def _steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:
+    """The row's steps without those that only other sizes work."""
+    if not any(isinstance(step, SizesOnly) for step in row.steps):
+        return row.steps
+    named = {size for step in row.steps if isinstance(step, SizesOnly) for size in step.sizes}
+    mine = site.sizes[site.size]
+    steps: list[Step] = []
+    for step in row.steps:
+        if not isinstance(step, SizesOnly):
+            steps.append(step)
+        elif mine in step.sizes or (not step.sizes and mine not in named):
+            steps.extend(step.body)
+    return tuple(steps)
+
+
 def _turning_chain(walk: Walk, row: Row) -> None:
     """The chain that the row before made at its end for this one, unless this row makes its own."""
     chain = walk.site.turning_chain
     if chain is None:
         return
-    for step in row.steps:
+    for step in walk.ahead:
         if isinstance(step, Chain):
             return
         if isinstance(step, (Work, Skip, Repeat, Mixed, Either)):

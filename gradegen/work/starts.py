@@ -65,11 +65,12 @@ def chain(walk: Walk, step: Chain) -> None:
 
 def _own_chain(walk: Walk, step: Chain) -> bool:
     """True when the row goes on `in 4th ch from hook`: the chain is an edge of its own."""
-    after = _after(walk.ahead, step)
+    after = steps_after(walk.ahead, step)
     return bool(after) and isinstance(after[0], Work) and after[0].into.which == "from hook"
 
 
-def _after(steps: Sequence[Step], step: Step) -> Sequence[Step]:
+def steps_after(steps: Sequence[Step], step: Step) -> Sequence[Step]:
+    """What comes after a step at the row's top level; nothing for a step inside a repeat."""
     for i, one in enumerate(steps):
         if one is step:
             return steps[i + 1 :]
@@ -248,7 +249,7 @@ def _chain_before_edge(walk: Walk, step: Work) -> None:
 
 
 def _goes_on_along_chain(ahead: Sequence[Step], step: Work) -> bool:
-    after = _after(ahead, step)
+    after = steps_after(ahead, step)
     return bool(after) and isinstance(after[0], Work) and any(thing.name == "ch" for thing in after[0].into.things)
 
 

@@ -45,9 +45,12 @@ from gradegen.work.walk import Walk
 def do_work(walk: Walk, step: Work) -> None:
     """Stitches into the places the step names."""
     into = step.into
-    if into.bound is None and any(thing.name == "ring" for thing in into.things):
+    names = {thing.name for thing in into.things}
+    if into.bound is None and "ring" in names:
         _in_ring(walk, step)
         return
+    if "free loop" in names and (walk.fresh_chain or walk.underside):
+        starts.onto_other_side(walk, step.place)
     _WHERE[into.which](walk, step)
 
 
@@ -319,6 +322,8 @@ def do_slip(walk: Walk, step: Slip) -> None:
     into = step.into
     if into.which in ("first", "same") and not walk.begun and not step.to and walk.site.shape != "flat":
         return  # the join of the round before, said again
+    if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):
+        return  # `sl st across 3 dc of first block to ch-3 sp`: the space is where it goes
     if step.to or _is_space(walk, into) or into.which == "of":
         _travel(walk, into)
     elif into.which == "each":
@@ -330,6 +335,11 @@ def do_slip(walk: Walk, step: Slip) -> None:
         walk.take(walk.kind(into.things), walk.site.number(into.number), into.place)
     elif into.which == "from hook":
         starts.close_picot(walk, into)
+
+
+def _goes_on_to_space(walk: Walk, step: Slip) -> bool:
+    after = starts.steps_after(walk.ahead, step)
+    return bool(after) and isinstance(after[0], Slip) and after[0].to
 
 
 def _is_space(walk: Walk, into: Into) -> bool:
