@@ -53,7 +53,7 @@ class GradedCount:
     rounded: str
     below: int | None
     above: int | None
-    unit: str  # "sts" or "rows"
+    unit: str  # "sts", "rows", or "number" for a share of a count
     place: Place = field(compare=False)
     on_hook: Fraction | None = None
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.design.formula import Amount, Formula
+from gradegen.design.formula import Amount, Call, Formula, Sum
 from gradegen.design.graded import GradedCount
 from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.sizes import SizeTable
@@ -211,10 +211,21 @@ def _summed(rule: CountRule, number: Fraction, unit: str, body: Body) -> GradedC
 
 
 def _unit(rule: CountRule, counts: Mapping[str, GradedCount], naming: Naming) -> str:
-    """Rows when the sum holds a count of rows, or is called so itself; else stitches."""
+    """Rows when the sum holds rows, or is called so; "number" for a share of a count (`band / 6`); else stitches."""
     if any(word in ("row", "rows", "round", "rounds", "rnd", "rnds") for word in rule.name.lower().split()):
         return "rows"
-    return "rows" if any(counts[need].unit == "rows" for need in _needs(rule, naming) if need in counts) else "sts"
+    if any(counts[need].unit == "rows" for need in _needs(rule, naming) if need in counts):
+        return "rows"
+    return "number" if rule.formula is not None and _divides(rule.formula) else "sts"
+
+
+def _divides(formula: Formula) -> bool:
+    match formula:
+        case Sum():
+            return formula.sign == "/" or _divides(formula.left) or _divides(formula.right)
+        case Call():
+            return any(_divides(part) for part in formula.parts)
+    return False
 
 
 def _in_order(pattern: Pattern, counts: Mapping[str, GradedCount]) -> dict[str, GradedCount]:

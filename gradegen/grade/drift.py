@@ -6,18 +6,19 @@ A snapped count misses its length for one of two reasons, and they are told apar
    is at most half a repeat, and that is no contradiction. It is never an error. Up to 1/4 in nothing is said; beyond,
    a note records the choice, for what is printed is the finished measure, never the wanted one. It becomes a warning,
    `repeat-too-wide-for-step`, only where it does harm: it is over 1/2 in AND
-   - for a girth that grows as the bodies do: over a quarter of the step to the nearest size. At half a step the size
-     would lie just between itself and its neighbour; up to a quarter each way, neighbours stay at least half a step
-     apart. A miss over a quarter needs a repeat wider than half the step, which is where the trade begins to offer
-     plain side panels, another repeat, or the repeat on one panel only (K. Atherley, on pattern repeats);
+   - for a girth that grows as the bodies do: over half the step to the nearest size, so that the size measures more
+     like its neighbour than like itself. That needs a repeat wider than the step: sizes may then fall together. A
+     narrower repeat keeps neighbours at least one repeat apart (K. Atherley, on pattern repeats: 4 cm are fine for
+     steps of 5 to 8 cm, with 7.5 cm sizes sit 3 in apart). From a repeat of half the step on, the note carries the
+     same advice: plain stitches at the sides, a narrower repeat, or the repeat on one panel only;
    - for other measures (lengths, depths, upper arms), where two sizes may well share one number: over a tenth of the
      length wanted, whatever the step.
 2. A limit. `least` or `most` kept the count from the nearest one. Then two numbers the designer wrote say different
    things, and the miss counts in full: a note above 1/4 in, a warning above 1/2 in, an error above half a size step
    (and 1/2 in, so that hairline steps make no errors).
 
-The quarter, the half inch and the half step are our defaults; no publisher states such figures. Two sizes that should
-differ and come out with one count are told about too: they are one size under two names.
+The quarter inch, the half inch, the half step and the tenth are our defaults; no publisher states such figures. Two
+sizes that should differ and come out with one count are told about too: they are one size under two names.
 """
 
 from __future__ import annotations
@@ -53,7 +54,7 @@ UNEVEN_SIZE_STEP = Rule(
 
 NOTED = Fraction(1, 4)  # inches; PRACTICE 3.4, our defaults
 WARNED = Fraction(1, 2)
-OF_A_STEP = Fraction(1, 4)
+OF_A_STEP = Fraction(1, 2)
 OF_A_LENGTH = Fraction(1, 10)
 UNEVEN = Fraction(35, 100)
 
@@ -158,7 +159,7 @@ def find_drift(series: Series, words: Words) -> Iterator[Finding]:
         miss = Miss(series, body, count, wanted, series.step_at(position), words)
         if miss.off > NOTED:
             finding = _held(miss) if miss.is_held else _moved(miss)
-            follows = REPEAT_TOO_WIDE.id if finding.rule == REPEAT_TOO_WIDE.id else follows
+            follows = finding.rule if finding.severity is not Severity.NOTE else follows
             yield finding
     if series.grows:
         yield from _steps(series, follows, words)
@@ -167,18 +168,20 @@ def find_drift(series: Series, words: Words) -> Iterator[Finding]:
 def _moved(miss: Miss) -> Finding:
     """What to say of a count that is the nearest its repeat allows."""
     name, rule = miss.count.name, miss.series.rule
-    if not miss.is_harmful:
-        message = f"{name} is on the nearest count its repeat allows; the finished measure is printed."
-        return miss.told(SNAPPING_MOVED_MEASURE, "multiple", message)
     unit, width = miss.count.unit, miss.series.repeat * miss.series.scale.inches
-    more = f"; one repeat makes {miss.words.length(width)}"
-    hint = f"Work the odd {unit} plain at the edges, take a narrower repeat, or use it on one panel only."
-    if miss.series.grows and miss.step is not None:
+    more, hint = f"; one repeat makes {miss.words.length(width)}", None
+    by_step = miss.series.grows and miss.step is not None
+    if miss.is_harmful or (by_step and miss.step is not None and 2 * width > miss.step):
+        hint = f"Work the odd {unit} plain at the edges, take a narrower repeat, or use it on one panel only."
+    if hint and by_step and miss.step is not None:
         more += f", and the next size is {miss.words.length(miss.step)} away"
         fitting = int(miss.step / 2 / miss.series.scale.inches)
         hint += f" A repeat of {fitting} {unit} or fewer suits these sizes." if 0 < fitting < rule.multiple else ""
-    message = f"The repeat of {name} is too wide to come near this size."
-    return miss.told(REPEAT_TOO_WIDE, "multiple", message, more=more, hint=hint)
+    if miss.is_harmful:
+        message = f"The repeat of {name} is too wide to come near this size."
+        return miss.told(REPEAT_TOO_WIDE, "multiple", message, more=more, hint=hint)
+    message = f"{name} is on the nearest count its repeat allows; the finished measure is printed."
+    return miss.told(SNAPPING_MOVED_MEASURE, "multiple", message, more=more, hint=hint)
 
 
 def _held(miss: Miss) -> Finding:
@@ -203,7 +206,7 @@ def _steps(series: Series, follows: str | None, words: Words) -> Iterator[Findin
             message = f"{before.name} and {body.name} come out with the same {series.rule.name}."
             because = f"they should be {words.length(wanted)} apart"
             yield SIZES_COME_OUT_ALIKE.at(place, message, size=body.name, because=because, follows=follows)
-        elif abs(made - wanted) > max(WARNED, UNEVEN * wanted):
+        elif abs(made - wanted) > max(2 * WARNED, UNEVEN * wanted):
             message = (
                 f"Snapping {series.rule.name} made the step from {before.name} to {body.name} unlike the one wanted."
             )

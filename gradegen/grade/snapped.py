@@ -117,7 +117,8 @@ def rounding_in_words(snapped: Snapped, raw: Fraction, unit: str, rule: CountRul
     moved = snapped.n - raw
     if not moved:
         return "comes out even"
-    way = f"{_some(abs(moved))} {unit[:-1] if abs(moved) == 1 else unit} {'up' if moved > 0 else 'down'}"
+    named = {"number": "", "sts": " st", "rows": " row"}[unit] + ("s" if unit != "number" and abs(moved) != 1 else "")
+    way = f"{_some(abs(moved))}{named} {'up' if moved > 0 else 'down'}"
     if snapped.held:
         limit = f"at least {rule.least}" if rule.least is not None and moved > 0 else f"at most {rule.most}"
         return f"{limit}; {way}"
