@@ -78,7 +78,7 @@ def _add_new(commands: Commands) -> None:
 
 
 def _add_grade(commands: Commands) -> None:
-    example = "gradegen grade shared/patterns/hat.yaml\n  gradegen grade --table women"
+    example = "gradegen grade shared/patterns/bollard-hat.yaml\n  gradegen grade --table women"
     parser = _command(
         commands,
         "grade",
@@ -94,7 +94,7 @@ def _add_grade(commands: Commands) -> None:
 
 
 def _add_check(commands: Commands) -> None:
-    example = "gradegen check shared/patterns/hat.yaml"
+    example = "gradegen check shared/patterns/bollard-hat.yaml"
     parser = _command(
         commands,
         "check",
@@ -108,7 +108,7 @@ def _add_check(commands: Commands) -> None:
 
 
 def _add_print(commands: Commands) -> None:
-    example = "gradegen print shared/patterns/hat.yaml --size M --paper letter"
+    example = "gradegen print shared/patterns/bollard-hat.yaml --size M --paper letter"
     parser = _command(
         commands, "print", "write the pattern as a PDF, all sizes or one", example, "gradegen.cli_print.print_pattern"
     )
@@ -127,7 +127,7 @@ def _add_print(commands: Commands) -> None:
 
 
 def _add_fit(commands: Commands) -> None:
-    example = 'gradegen fit shared/patterns/wrap.yaml --body "bust=41 in" --gauge "13 sts 7 rows over 4 in"'
+    example = 'gradegen fit shared/patterns/skerrywick-wrap.yaml --body "bust=41 in" --gauge "13 sts 7 rows over 4 in"'
     parser = _command(
         commands, "fit", "work out the counts for one body between the sizes", example, "gradegen.cli_fit.fit"
     )
@@ -140,7 +140,7 @@ def _add_fit(commands: Commands) -> None:
 
 
 def _add_explain(commands: Commands) -> None:
-    example = "gradegen explain shared/patterns/hat.yaml:60 --size M\n  gradegen explain row-numbers-broken"
+    example = "gradegen explain shared/patterns/bollard-hat.yaml:60 --size M\n  gradegen explain row-numbers-broken"
     parser = _command(
         commands, "explain", "show a row step by step, or what a rule finds", example, "gradegen.cli_explain.explain"
     )

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -14,7 +15,7 @@ A_KEY = re.compile(r"^(\w+):", re.MULTILINE)
 
 def by_key(text: str) -> dict[str, str]:
     starts = [found.start() for found in A_KEY.finditer(text)]
-    blocks = [text[start:end] for start, end in zip(starts, [*starts[1:], len(text)], strict=True)]
+    blocks = [text[start:end] for start, end in pairwise([*starts, len(text)])]
     return {block.split(":", 1)[0]: block.rstrip("\n") + "\n" for block in blocks}
 
 

@@ -4,6 +4,7 @@ import inspect
 import re
 import textwrap
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -45,7 +46,7 @@ def test_docs_stand_under_the_five_headings(rule: CheckingRule) -> None:
 def test_the_example_gives_exactly_this_rule(rule: CheckingRule, checked_with: Callable[[str], Outcome]) -> None:
     checked = checked_with(docs_of(rule)["Example."]).checked
     assert checked is not None
-    found = check_pattern(checked)
+    found = check_pattern(replace(checked, findings=()))
     assert {finding.rule for finding in found} == {rule.RULE.id}
     assert all(finding.place.file == checked.pattern.file for finding in found)
 
@@ -54,7 +55,7 @@ def test_the_example_gives_exactly_this_rule(rule: CheckingRule, checked_with: C
 def test_the_example_written_right_is_clean(rule: CheckingRule, checked_with: Callable[[str], Outcome]) -> None:
     outcome = checked_with(docs_of(rule)["Written right."])
     assert outcome.checked is not None
-    assert check_pattern(outcome.checked) == ()
+    assert check_pattern(replace(outcome.checked, findings=())) == ()
     assert [finding for finding in outcome.findings if finding.severity != Severity.NOTE] == []
 
 
