@@ -13,7 +13,7 @@ Example.
       - name: Cuff
         shape: joined rounds
         rows: |
-          Foundation: Ch 20. Join with sl st in first ch to form a ring.
+          Foundation: Ch 20. Join with sl st in first ch.
           Rnd 1: Ch 1 (does not count as a st), sc in each ch around, join with sl st in first sc. (20 sc)
           Row 2: Ch 1 (does not count as a st), sc in each st around, join with sl st in first sc. (20 sc)
 
@@ -23,7 +23,7 @@ Written right.
       - name: Cuff
         shape: joined rounds
         rows: |
-          Foundation: Ch 20. Join with sl st in first ch to form a ring.
+          Foundation: Ch 20. Join with sl st in first ch.
           Rnd 1: Ch 1 (does not count as a st), sc in each ch around, join with sl st in first sc. (20 sc)
           Rnd 2: Ch 1 (does not count as a st), sc in each st around, join with sl st in first sc. (20 sc)
 
