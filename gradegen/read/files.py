@@ -7,6 +7,7 @@ from pathlib import Path
 from gradegen.findings import Finding, Place, Rule, Severity, Written
 
 MOST_BYTES = 5_000_000
+MOST_LINES = 20_000
 
 FILE_MISSING = Rule("file-missing", Severity.ERROR, "file format", "There is no file of this name.")
 FILE_NOT_READABLE = Rule("file-not-readable", Severity.ERROR, "file format", "The file is there but can't be opened.")
@@ -30,6 +31,8 @@ def open_text(path: Path, shown_as: str | None = None) -> tuple[Written | None, 
         return None, (finding,) if finding else ()
     if not text.strip():
         return None, (FILE_EMPTY.at(start, "This file is empty.", hint="Start one with: gradegen new"),)
+    if text.count("\n") > MOST_LINES:
+        return None, (_too_large(start, f"has more than {MOST_LINES:,} lines"),)
     return written_lines(text, file), ()
 
 
@@ -62,10 +65,9 @@ def _bytes_of(path: Path, start: Place) -> tuple[bytes | None, Finding | None]:
     return (raw, None) if len(raw) <= MOST_BYTES else (None, _too_large(start))
 
 
-def _too_large(start: Place) -> Finding:
-    limit = f"{MOST_BYTES // 1_000_000} MB"
+def _too_large(start: Place, how: str = f"is larger than {MOST_BYTES // 1_000_000} MB") -> Finding:
     hint = "Is it the right file? A long pattern has some 100 KB; pictures belong in files of their own."
-    return FILE_TOO_LARGE.at(start, f"This file is larger than {limit} and was not read.", hint=hint)
+    return FILE_TOO_LARGE.at(start, f"This file {how} and was not read.", hint=hint)
 
 
 def _decode(raw: bytes, file: str) -> tuple[str | None, Finding | None]:

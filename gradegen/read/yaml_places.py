@@ -19,6 +19,9 @@ from gradegen.read.nodes import Block, Entry, Listing, Node, Scalar
 from gradegen.read.yaml_scalars import STYLES, place_scalar
 
 MOST_EVENTS = 50_000
+LONGEST_TEXT = 100_000  # signs of a quoted or folded text; one after a | may be longer
+
+TEXT_TOO_LONG = Rule("text-too-long", Severity.ERROR, "file format", "One text is longer than any pattern needs.")
 
 KEY_REPEATED = Rule("key-repeated", Severity.ERROR, "file format", "One key stands twice in the same block.")
 KEY_NOT_A_NAME = Rule("key-not-a-name", Severity.ERROR, "file format", "A key is a list or a block, not a name.")
@@ -97,6 +100,8 @@ class _Builder:
                 return nested_too_deeply(self._place(event))
             if event.anchor or getattr(event, "tag", None):
                 return self._refuse_shorthand(event)
+            if isinstance(event, yaml.ScalarEvent) and event.style != "|":
+                return self._refuse_length(event)
         elif isinstance(event, yaml.DocumentStartEvent) and self.root is not None:
             message = "A second document begins here; one file holds one."
             return SECOND_DOCUMENT.at(self._place(event), message, hint="Take the line --- out, or make two files.")
@@ -117,6 +122,15 @@ class _Builder:
             message = "A word with ! in front (a YAML tag) is not used here."
             return YAML_SHORTHAND.at(self._word(start), message, hint=f"Take it out. {quote}")
         return None
+
+    def _refuse_length(self, event: Any) -> Finding | None:
+        first, last = event.start_mark, event.end_mark
+        if last.index - first.index <= LONGEST_TEXT or (not event.style and first.line == last.line):
+            return None
+        message = "This text is longer than any pattern needs."
+        return TEXT_TOO_LONG.at(
+            self._place(event), message, hint="Look for a quote that is not closed where it should be."
+        )
 
     def _scalar(self, event: Any) -> None:
         first, last, file = event.start_mark, event.end_mark, self.source.file

@@ -65,12 +65,20 @@ def test_a_huge_file_is_refused_before_it_is_read(tmp_path):
     path = tmp_path / "huge.yaml"
     with path.open("wb") as stream:
         os.truncate(stream.fileno(), 50_000_000)
-    begin = time.perf_counter()
+    begin = time.process_time()
     written, findings = open_text(path)
     assert written is None
     assert spots(findings) == [("file-too-large", 1, 1)]
-    assert time.perf_counter() - begin < 0.1
+    assert time.process_time() - begin < 0.1
     assert MOST_BYTES < 50_000_000
+
+
+def test_more_lines_than_any_pattern(tmp_path):
+    path = tmp_path / "long.yaml"
+    path.write_text("x\n" * 30_000, "utf-8")
+    written, findings = open_text(path)
+    assert written is None
+    assert spots(findings) == [("file-too-large", 1, 1)]
 
 
 @pytest.mark.parametrize("name", ["nothing.yaml", "no/such/folder.yaml", "a\0b"])

@@ -366,9 +366,9 @@ def test_reading_is_quick(tmp_path):
     rows = "".join(f"      Rnd {at}: Ch 1, sc in each st around, join. ({{band}} sc)\n" for at in range(2, 80))
     text = WRAP.replace("finishing:", rows + "finishing:")
     read(tmp_path, text)
-    begin = time.perf_counter()
+    begin = time.process_time()
     assert read(tmp_path, text)[0] is not None
-    assert time.perf_counter() - begin < 0.5
+    assert time.process_time() - begin < 0.5
 
 
 HEAVY = {"numpy", "pint", "rich", "jinja2", "weasyprint", "pypdf", "jsonschema"}

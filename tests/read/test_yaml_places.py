@@ -66,11 +66,11 @@ def test_words_that_yaml_would_turn_into_something_else():
 
 
 def test_a_million_digits_are_text():
-    begin = time.perf_counter()
+    begin = time.process_time()
     node, findings = read("a: " + "1" * 1_000_000)
     assert findings == ()
     assert len(node.entries[0].value.text) == 1_000_000
-    assert time.perf_counter() - begin < 0.5
+    assert time.process_time() - begin < 0.5
 
 
 def test_rows_in_a_block_keep_their_lines_and_indentation():
@@ -169,24 +169,35 @@ def test_an_alias_bomb_costs_nothing():
     bomb = "a: &a [x,x,x,x,x,x,x,x,x]\n" + "".join(
         f"{chr(98 + at)}: &{chr(98 + at)} [{','.join(['*' + chr(97 + at)] * 9)}]\n" for at in range(8)
     )
-    begin = time.perf_counter()
+    begin = time.process_time()
     node, findings = read(bomb)
     assert node is None
     assert [(finding.rule, finding.place.line, finding.place.column) for finding in findings] == [
         ("yaml-shorthand", 1, 4)
     ]
-    assert time.perf_counter() - begin < 0.1
+    assert time.process_time() - begin < 0.1
 
 
 @pytest.mark.parametrize(
     "text", ["[" * 5000 + "]" * 5000, "{a: " * 5000, "".join(" " * at + "a:\n" for at in range(5000))]
 )
 def test_depth_is_refused_not_followed(text):
-    begin = time.perf_counter()
+    begin = time.process_time()
     node, findings = read(text)
     assert node is None
     assert [finding.rule for finding in findings] == ["nested-too-deeply"]
-    assert time.perf_counter() - begin < 1
+    assert time.process_time() - begin < 1
+
+
+@pytest.mark.parametrize(
+    "text", ["a: '" + "''" * 100_000 + "'", 'a: "' + "\\t" * 100_000 + '"', "a: >\n" + "  x\n" * 50_000]
+)
+def test_a_text_without_end_is_refused(text):
+    node, findings = read(text)
+    assert node is None
+    assert [(finding.rule, finding.place.line, finding.place.column) for finding in findings] == [
+        ("text-too-long", 1, 4)
+    ]
 
 
 def test_too_many_values_are_refused():
