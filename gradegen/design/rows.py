@@ -280,9 +280,13 @@ class SizesOnly:
 
 @dataclass(frozen=True, slots=True)
 class Unread:
-    """Words the reader could not turn into a step: the row is kept, printed and reported as not checked."""
+    """Words the reader could not turn into a step: the row is kept, printed and reported as not checked.
+
+    `known`: their meaning is plain but cannot be computed ("ending to correspond", "3 sp" where no space is explained).
+    """
 
     text: str
+    known: bool = field(default=False, compare=False)
     place: Place = field(compare=False, kw_only=True)
 
 

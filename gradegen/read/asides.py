@@ -30,6 +30,9 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     unworked = _unworked(r)
     if unworked is not None:
         return unworked
+    if r.here.value == "magic ring" and r.peek().kind in (",", ";", "."):
+        r.at += 1
+        return Aside(r.text(mark), place=r.place(mark))
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
     if r.low() not in _HEADS or not r.phrase(_BEGIN):
@@ -60,10 +63,12 @@ def _with_colour(r: Reading) -> Aside | None:
     r.at += 1
     r.accept("the")
     words = 0
-    while r.here.kind == "word" and words < 5 and r.low() not in ("ch", "between", "in", "each", "and"):
+    while r.here.kind == "word" and words < 5 and r.low() not in ("ch", "between", "in", "each", "and", "work", "make", "having"):
         r.at += 1
         words += 1
-    if words == 0 or r.here.kind == "number" or r.low() in ("between", "in", "each"):
+        if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
+            r.at += 1
+    if words == 0 or r.low() in ("between", "in", "each", "having"):
         r.at = mark
         return None
     return Aside(r.text(mark), place=r.place(mark))
@@ -92,7 +97,7 @@ _TRAILS: tuple[tuple[str, ...], ...] = tuple(
         "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|for buttonhole|for picot|"
         "for next row|for next rnd|for strap|for handle|for heel|as before|as established|as set|in same manner|in this manner|"
         "in like manner|in pattern|made|loosely|tightly|evenly|to fasten|to close|to join|just made|below|again|firmly|"
-        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|indicated|specified|stated|given|where indicated|as indicated"
+        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|at each corner"
     ).split("|")
 )
 

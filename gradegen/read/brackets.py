@@ -147,6 +147,9 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
         return True
     if any(token.low in ("increased", "decreased") for token in inside):
         return True
+    lows = [token.low for token in inside]
+    if inside[0].kind == "number" and ("in", "each") in zip(lows, lows[1:], strict=False) and "section" in lows:
+        return True  # (9 dc in each section)
     if len(inside) > 2 and inside[1].kind == ":" or (len(inside) > 3 and inside[2].kind == ":"):
         return True  # (cluster: ...) explains a stitch
     if all(token.kind in ("number", "stitch") for token in inside) and inside[-1].value in ("inc", "dec"):

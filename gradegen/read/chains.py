@@ -25,8 +25,20 @@ _YARN = frozenset(
 )
 
 
-def read_chain(r: Reading) -> Chain | None:
-    """`ch 3`, `ch 3 (counts as dc)`; None, and nothing read, when it is no chain step."""
+def read_chain(r: Reading) -> list[Step] | None:
+    """`ch 3`, `ch 3 (counts as dc)`, `ch 2 to turn`; None, and nothing read, when it is no chain step."""
+    mark = r.at
+    chain = _chain(r)
+    if chain is None:
+        return None
+    start = r.at
+    if r.phrase((("to", "turn"), ("for", "turning"), ("to", "turn", "work"))):
+        r.phrase((("all", "rows"), ("each", "row"), ("every", "row"), ("throughout",)))
+        return [chain, Turn(place=r.place(start))]
+    return [chain]
+
+
+def _chain(r: Reading) -> Chain | None:
     mark = r.at
     r.accept("a") and r.accept("foundation")
     if r.here.kind == "chain" and not (r.low(1)):
@@ -57,7 +69,7 @@ def read_chain(r: Reading) -> Chain | None:
     return replace(chain, counts=counts) if counts is not None else chain
 
 
-def read_skip(r: Reading) -> Skip | None:
+def read_skip(r: Reading) -> list[Step] | None:
     """`sk next 2 sts`, `skip 1 loop`, `skip the ch-2 sp`; None, and nothing read, when it is no skip."""
     mark = r.at
     if not r.accept("sk", "skip", "skipping", "miss", "missing", "leave") or r.tokens[mark].low == "leave":
@@ -71,9 +83,15 @@ def read_skip(r: Reading) -> Skip | None:
         r.at = mark
         return None
     r.phrase((("for", "sleeve"), ("for", "thumb"), ("for", "armhole"), ("for", "neck"), ("for", "underarm")))
-    if target.which == "next":
-        target = replace(target, number=target.number)
-    return Skip(target, place=r.place(mark))
+    skips: list[Step] = [Skip(target, place=r.place(mark))]
+    more = r.at
+    if r.accept("and") and r.low() in ("next", "first", "last"):
+        start = r.at
+        second = read_target(r)
+        if second is not None and r.at_break():
+            return [*skips, Skip(second, place=r.place(start))]
+    r.at = more
+    return skips
 
 
 def read_turn(r: Reading) -> Turn | None:
@@ -191,6 +209,7 @@ def _joined_to(r: Reading) -> tuple[JoinedTo, Number | None]:
 def read_slip(r: Reading) -> list[Step] | None:
     """`sl st in next 3 sts`, `sl st to centre of first loop`, `sl st to join`; None, and nothing read, otherwise."""
     mark = r.at
+    r.accept("a")
     number = r.number()
     if not (r.here.kind == "stitch" and r.here.value == "sl st") and not r.sees("slit", "stitch"):
         r.at = mark
@@ -210,6 +229,7 @@ def read_slip(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
+    r.phrase((("just", "made"),))
     if r.phrase((("for", "picot"), ("to", "form", "picot"), ("to", "make", "picot"), ("for", "a", "picot"))):
         return [Slip(into, place=r.place(mark))]
     r.phrase((("to", "join"),))
@@ -254,7 +274,7 @@ def read_attach(r: Reading) -> list[Step] | None:
     while r.here.kind in ("word", "stitch", "number") and words < 8:
         if r.low() in ("in", "into", "to", "at", "between", "with", "on", "from"):
             break
-        if r.here.kind == "stitch":
+        if r.here.kind == "stitch" or (r.low() == "and" and r.written.text[r.here.start] != "&"):
             break
         r.at += 1
         words += 1

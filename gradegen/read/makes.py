@@ -28,6 +28,9 @@ def read_item(r: Reading) -> Item | None:
         r.at += 1
     number = r.number()
     token = r.here
+    if number is None and token.value == "ch" and r.peek().kind == "number" and r.peek(2).value == "picot":
+        r.at += 2  # `ch 3 picot` is a picot
+        token = r.here
     if token.kind != "stitch":
         r.at = mark
         return None

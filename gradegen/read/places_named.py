@@ -81,11 +81,16 @@ def _target(r: Reading, mark: int) -> Into | None:
         return _next(r, mark)
     if word in ("each", "every", "all"):
         return _each(r, mark)
+    if word in ("rem", "remaining") and r.peek().kind in ("number", "count"):
+        r.at += 1
+        number = _number(r)
+        things = _one_thing(r)
+        return Into("each", things or (Thing("st"),), number, place=r.place(mark))
     if word in _REMAINING and (free := _free_loop(r)) is not None:
         return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
     if word == "same":
         return _same(r, mark)
-    if word == "last":
+    if word == "last" or (word == "end" and _is_thing_ahead(r)):
         return _last(r, mark)
     if word in ("center", "centre", "middle", "top", "base", "tip", "side") and (inner := _part_of(r, mark)) is not None:
         return inner
@@ -121,6 +126,12 @@ def _next(r: Reading, mark: int) -> Into | None:
     return Into("next", things, unless_one(number), of=of, place=r.place(mark))
 
 
+def _is_thing_ahead(r: Reading) -> bool:
+    """True when the word behind this one names a place: `end loop`, `end group`."""
+    after = r.peek()
+    return after.kind in ("stitch", "chain") or after.low in SPACES or after.low in STITCHES or after.low == "group"
+
+
 def _number(r: Reading) -> Number | None:
     """A number that is not the start of `3-dc group`, `2 ch sp`."""
     mark = r.at
@@ -144,8 +155,8 @@ def _each(r: Reading, mark: int) -> Into | None:
     number = _number(r)
     r.accept("of") and r.accept("the")
     last = r.low() == "last"
-    first = r.low() == "first"
-    if r.accept("next", "last", "first", "following"):
+    first = r.here.low in ("first", "1st")
+    if r.accept("next", "last", "first", "1st", "following"):
         number = number or _number(r)
     if r.low() in ("skipped", "unworked", "missed"):
         return _skipped(r, mark, "each", number, read_bound)
@@ -200,6 +211,13 @@ def _same(r: Reading, mark: int) -> Into:
 def _as_phrase(r: Reading) -> None:
     """Passes `as join`, `as last dc`, `as d tr c just made`, `with last sc`."""
     mark = r.at
+    if r.phrase((("just", "made"), ("already", "worked", "in"))):
+        return
+    if r.low() == "where":
+        end = next((i for i in range(r.at, r.at + 9) if r.tokens[i].low in ("made", "worked") or r.tokens[i].kind in (",", "end")), None)
+        if end is not None and r.tokens[end].kind == "word":
+            r.at = end + 1
+        return
     if not r.accept("as", "with"):
         return
     r.accept("the")
@@ -292,9 +310,14 @@ def _counting_spaces(r: Reading, things: tuple[Thing, ...]) -> tuple[Thing, ...]
 def _of(r: Reading) -> Into | None:
     """`of next shell`, `of turning ch`, `of shell below`, `on ch-2 sp`: the larger thing a place is part of."""
     mark = r.at
-    if r.low() not in ("of", "on", "in") or (r.low() == "in" and r.low(1) not in ("next",)):
+    if r.low() not in ("of", "on", "in", "at") or (r.low() == "in" and r.low(1) not in ("next",)):
         return None
+    at = r.low() == "at"
     r.at += 1
+    r.accept("the")
+    if at and not (r.accept("tip", "base", "top", "point", "center", "centre") and r.accept("of")):
+        r.at = mark
+        return None
     r.accept("the")
     if r.phrase((("previous", "row"), ("previous", "rnd"), ("previous", "round"), ("last", "row"), ("last", "rnd"))):
         return None
@@ -303,7 +326,7 @@ def _of(r: Reading) -> Into | None:
     start = r.at
     inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
     if inner is None and r.at == start:
-        inner = _last(r, start) if r.low() == "last" else _same(r, start) if r.low() == "same" else None
+        inner = _last(r, start) if r.low() == "last" or (r.low() == "end" and _is_thing_ahead(r)) else _same(r, start) if r.low() == "same" else None
     if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
         inner = _ordinal(r, start)
     if inner is None and r.at == start:
@@ -342,6 +365,9 @@ def _top_of(r: Reading, mark: int, of: Into) -> Into:
 def _turning(r: Reading, mark: int) -> Into | None:
     if r.low() in ("tch", "t-ch"):
         r.at += 1
+        return Into("tch", place=r.place(mark))
+    if r.low() == "end" and r.peek().value == "ch":
+        r.at += 2
         return Into("tch", place=r.place(mark))
     thing = read_thing(r) if r.low() in ("turning", "beg", "beginning", "starting") else None
     if thing is None or thing.name != "tch":
@@ -411,7 +437,10 @@ def _between(r: Reading, mark: int) -> Into | None:
     """`between next 2 dc`, `between shells`, `between 2nd and 3rd dc`."""
     r.accept("the")
     which = "first" if r.low() == "first" else "next"
-    if r.here.kind == "ordinal" or (which == "first" and r.low(1) == "and"):
+    if r.here.low == "1st" and r.peek().kind == "number":
+        r.at += 1
+        which = "first"
+    elif r.here.kind == "ordinal" or (which == "first" and r.low(1) == "and"):
         nth = r.ordinal()
         if not r.accept("and") or r.ordinal() is None:
             return None

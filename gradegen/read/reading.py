@@ -126,6 +126,8 @@ class Reading:
             return True
         if token.kind != "word":
             return False
+        if token.low in ("rep", "repeat"):
+            return self.tokens[self.at + 1].low == "from"
         return token.low in _GOING_ON or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
 
     def next_break(self, mark: int) -> int:

@@ -37,6 +37,8 @@ def read_from(r: Reading) -> From | None:
     if not r.accept("rep", "repeat", "repeating"):
         return None
     r.accept(".")
+    if r.low() in ("around", "across"):
+        return From("nearest", None, False)
     r.accept("from", "between")
     nth = r.ordinal()
     if nth is None and r.accept("last"):

@@ -36,6 +36,8 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
         return None
     bare_work = r.at == mark + 1 and r.tokens[mark].low == "work"
     r.accept(".") if r.tokens[mark].low == "rep" else None
+    if r.low() == "from" and r.peek().kind == "ordinal" and r.low(2) in ROW_WORDS:
+        r.at += 1
     r.accept("the", "these", "those", "for")
     labels = _labels(r)
     if not labels or (bare_work and r.low() not in ("again", "once")):
@@ -78,7 +80,7 @@ def _until(r: Reading) -> str | None:
     """`until piece measures 9 in, ending with a WS row`: the words up to the end of the sentence."""
     start = r.at
     r.at += 1
-    if r.tokens[start].low == "for" and not (r.here.kind in ("measure", "number", "count")):
+    if r.tokens[start].low == "for" and not (r.here.kind in ("measure", "number", "count") or r.low() in ("length", "desired")):
         r.at = start
         return None
     begin = r.at if r.tokens[start].low != "for" else r.at
@@ -95,7 +97,7 @@ def _exception(r: Reading) -> Step:
     start = r.at
     while r.here.kind not in (".", ";", "end", "close"):
         r.at += 1
-    return Unread(r.text(start), place=r.place(start))
+    return Unread(r.text(start), known=True, place=r.place(start))
 
 
 def _labels(r: Reading) -> tuple[str, ...]:

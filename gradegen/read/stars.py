@@ -76,7 +76,7 @@ def read_star_repeat(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
     repeated = read_from(r)
     if repeated is None:
         return False
-    if repeated.mark == "beginning":
+    if repeated.mark == "beginning" or (repeated.mark == "nearest" and not stars):
         return _from_beginning(r, steps, stars, mark)
     star = _meant(repeated, stars)
     if star is None or star.begins >= len(steps):
@@ -95,7 +95,7 @@ def read_star_repeat(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
 
 
 def _meant(repeated: From, stars: list[Star]) -> Star | None:
-    alike = [star for star in stars if star.mark == repeated.mark]
+    alike = [star for star in stars if repeated.mark in (star.mark, "nearest")]
     if not alike:
         return None
     return alike[0] if repeated.nth == 1 else alike[-1]

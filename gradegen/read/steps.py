@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
-from gradegen.design.rows import Aside, Even, Stated, Step, Thing, Unread, Work
+from gradegen.design.rows import Aside, Chain, Even, Skip, Stated, Step, Thing, Unread, Work
 from gradegen.read.asides import read_aside, read_trailing
 from gradegen.read.bindings import with_whole_row
 from gradegen.read.brackets import read_bracket
@@ -28,7 +28,7 @@ from gradegen.read.row_references import read_rows_again
 from gradegen.read.size_passages import ends_size_passage, read_sizes_only
 from gradegen.read.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.stated import read_open_count
-from gradegen.read.unknown import read_unknown_stitch
+from gradegen.read.unknown import is_filet, read_unknown_stitch
 from gradegen.read.works import inline_definition, read_place_first, read_work
 
 _VERBS = frozenset("work make begin start with do crochet put end ending finish by to".split())
@@ -154,9 +154,14 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     found = _fitting(r, stop)
     if found is None and r.low() in _VERBS:
         r.at += 1
-        while r.low() in ("with", "by", "off", "now") or (r.low() == "in" and r.peek().kind in ("stitch", "number")):
+        r.accept("each", "every", "the")
+        r.phrase((("last", "repeat"), ("last", "rep"), ("row",), ("rnd",), ("round",)))
+        while r.low() in ("with", "by", "off", "now", "a", "an") or (r.low() == "in" and r.peek().kind in ("stitch", "number")):
             r.at += 1
         found = [] if r.here.kind in ("open", "star") else _fitting(r, stop)
+        if found is None:
+            r.accept("a", "an")
+            found = read_unknown_stitch(r)
     if found is None:
         r.at = mark
         found = read_unknown_stitch(r)
@@ -177,13 +182,23 @@ def _fitting(r: Reading, stop: int) -> list[Step] | None:
             continue
         steps: list[Step] = list(found) if isinstance(found, list) else [found]
         if r.at <= stop:
-            if r.at_break():
+            if r.at_break() or _runs_on(r, steps):
                 return _explained(r, mark, steps)
             trailing = read_trailing(r)
             if trailing is not None:
                 return [*steps, trailing]
         r.at = mark
     return None
+
+
+def _runs_on(r: Reading, steps: list[Step]) -> bool:
+    """True where only a comma is missing: `Ch 4 (counts as tr) tr in ...`, `With Red ch 72`."""
+    follows = r.here.kind in ("number", "count", "stitch")
+    if isinstance(steps[-1], Skip) and r.here.kind == "number" and r.peek().kind == "stitch":
+        return True
+    if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
+        return True
+    return follows and (r.tokens[r.at - 1].kind == "close" or (isinstance(steps[-1], Aside) and r.tokens[r.at - 1].kind == "word"))
 
 
 def _explained(r: Reading, mark: int, steps: list[Step]) -> list[Step]:
@@ -226,14 +241,44 @@ def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
     """The words since `mark`, joined to unread words just before them."""
     level.after_stop = False
     last = level.steps[-1] if level.steps else None
-    if isinstance(last, Unread) and last.place.line == r.place(mark).line and level.barrier < len(level.steps):
+    known = _is_known(r, mark, r.at)
+    if isinstance(last, Unread) and last.known == known and last.place.line == r.place(mark).line and level.barrier < len(level.steps):
         start = last.place
         end = r.place(mark)
         place = replace(start, end_line=end.end_line, end_column=end.end_column)
-        level.steps[-1] = Unread(f"{last.text}, {r.text(mark)}", place=place)
+        level.steps[-1] = Unread(f"{last.text}, {r.text(mark)}", known, place=place)
         return
     level.steps.append(_unread(r, mark, r.at))
 
 
+_UNCOMPUTED = frozenset(
+    {
+        ("to", "correspond"),
+        ("same", "as"),
+        ("same", "manner"),
+        ("like", "manner"),
+        ("for", "pattern"),
+        ("rows", "below"),
+        ("in", "pattern"),
+        ("on", "chart"),
+        ("follow", "chart"),
+        ("follow", "diagram"),
+    }
+)
+
+
+def _is_known(r: Reading, mark: int, to: int) -> bool:
+    """True for words that say something plain which cannot be computed."""
+    lows = [token.low for token in r.tokens[mark:to]]
+    if any((one, two) in _UNCOMPUTED for one, two in zip(lows, lows[1:], strict=False)):
+        return True
+    if is_filet(r.tokens[mark:to]):
+        return True
+    changes = {"inc", "increase", "increasing", "dec", "decrease", "decreasing"} & set(lows)
+    if lows[0] == "work" and r.tokens[mark + 1].kind in ("number", "count") and set(lows) & {"row", "rows", "rnd", "rnds", "round", "rounds"}:
+        return True
+    return bool(changes and "every" in lows)
+
+
 def _unread(r: Reading, mark: int, to: int) -> Unread:
-    return Unread(r.text(mark, to), place=r.place(mark, to))
+    return Unread(r.text(mark, to), _is_known(r, mark, to), place=r.place(mark, to))

@@ -28,6 +28,10 @@ _BEFORE = frozenset(
     "outer inner plain chain same marked underarm other joining corresponding ".split()
 )
 _AFTER_STITCH = frozenset({"group", "groups", "gr", "grp"})
+_NO_NAMES = frozenset(
+    "previous following skipped unworked next last first each same other of in the a an and or to this that these those end every all "
+    "any new extra more few two three some missed worked made remaining corresponding neck edge".split()
+)
 _NOT_FOR_CHAIN = frozenset({"joining", "corresponding"})
 
 
@@ -54,13 +58,13 @@ def _named(r: Reading, adjective: str) -> Thing | None:
     if token.kind == "stitch":
         return _stitch(r)
     if token.kind == "number" and r.peek().kind in ("stitch", "-"):
-        return _counted_group(r)
+        return _counted_group(r) or _counted_chain_space(r)
     if token.kind != "word":
         return None
     word = token.low
     if word in STITCHES:
         return _st(r)
-    if word in SPACES:
+    if word in SPACES and r.low(1) not in STITCHES:
         r.at += 1
         return Thing("sp", said=_one(word))
     if word in _FIXED:
@@ -77,6 +81,9 @@ def _named(r: Reading, adjective: str) -> Thing | None:
     if word == "row" and r.low(1) in ("end", "ends") or word == "edge" and adjective:
         r.at += 2
         return Thing("row end")
+    if r.low(1) in STITCHES and word not in _NO_NAMES:
+        r.at += 2
+        return Thing(f"{word} st")
     if word in ("half", "picots") and r.peek().kind in ("stitch", "word"):
         return _half(r)
     return None
@@ -138,6 +145,10 @@ def _stitch(r: Reading) -> Thing | None:
     if r.low() in SPACES:
         r.at += 1
         return Thing("sp", said="loop") if name == "picot" else Thing(name)
+    kind = r.here
+    if kind.kind == "stitch" and kind.value in ("cluster", "shell", "popcorn", "picot", "puff", "bobble", "group"):
+        r.at += 1  # `dc cluster`
+        return Thing(str(kind.value))
     return Thing(name)
 
 
@@ -167,6 +178,19 @@ def _counted_group(r: Reading) -> Thing | None:
         return Thing("group", of=str(token.value))
     r.at = mark
     return None
+
+
+def _counted_chain_space(r: Reading) -> Thing | None:
+    """`5 ch loop`: one loop of 5 chains."""
+    token, after = r.here, r.tokens[r.at + 2]
+    if r.peek().value != "ch" or after.low not in SPACES or after.low in _PLURAL_SPACES:
+        return None
+    length = r.number()
+    r.at += 2
+    return Thing("sp", length, said=_one(after.low)) if token.kind == "number" else None
+
+
+_PLURAL_SPACES = frozenset("loops sps spaces lps meshes arches".split())
 
 
 def _st(r: Reading) -> Thing:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Into, Make, Step, Thing, Work
+from gradegen.design.rows import Into, Make, Number, Step, Thing, Work
+from gradegen.findings import Place
 from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading, unless_one
 from gradegen.read.things import STITCHES
+from gradegen.read.tokens import Token
 
 _NO_STITCH = frozenset(
     "work make insert hook attach fasten join sew place yarn thread draw pull catch weave loop loops crochet begin continue "
@@ -27,7 +29,8 @@ def read_unknown_stitch(r: Reading) -> list[Step] | None:
     mark = r.at
     number = r.number()
     word = r.here
-    if word.kind != "word" or word.low in _NO_STITCH or len(word.low) < 2:
+    named_st = r.low(1) in STITCHES and word.low in _STS
+    if word.kind != "word" or (word.low in _NO_STITCH and not named_st) or len(word.low) < 2:
         r.at = mark
         return None
     r.at += 1
@@ -35,17 +38,45 @@ def read_unknown_stitch(r: Reading) -> list[Step] | None:
     if r.low() in STITCHES:
         name = f"{name} st"
         r.at += 1
+        if r.at_break() and (r.here.kind != "end" or mark > 0):
+            return [_bare(r, mark, name, number)]
     strict = r.low() in ("in", "into", "around")
     into = read_place(r) if strict else None
     if into is None or into.loosely or not r.at_break() or not _is_sure(into):
         r.at = mark
         return None
-    start = word.start
-    r.unknown.append((name, start, start + len(word.low)))
-    make = Make(name, unless_one(number), place=r.written.place(start, start + len(name)))
+    make = Make(name, unless_one(number), place=_noted(r, mark, name))
     return [Work((make,), replace(into), place=r.place(mark))]
+
+
+def _noted(r: Reading, mark: int, name: str) -> Place:
+    """Notes the stitch as unknown; the place of its first word."""
+    word = r.tokens[mark] if r.tokens[mark].kind == "word" else r.tokens[mark + 1]
+    r.unknown.append((name, word.start, word.end))
+    return r.written.place(word.start, word.end)
+
+
+def _bare(r: Reading, mark: int, name: str, number: Number | None) -> Work:
+    """`2 rice sts` without a place."""
+    make = Make(name, place=_noted(r, mark, name))
+    into = Into("next", (Thing("st"),), unless_one(number), place=r.place(mark))
+    return Work((make,), into, bare=True, place=r.place(mark))
+
+
+_STS = frozenset({"loop", "long", "cross", "knot", "point", "pink", "block"})
+_FILET = frozenset("sp sps space spaces mesh meshes bl bls block blocks open solid".split())
+
+
+def is_filet(tokens: list[Token]) -> bool:
+    """True for `3 sp` and the like: spaces and blocks that no note explains."""
+    parts = [token for token in tokens if token.kind not in (",", ".", ";")]
+    if not parts or not any(token.low in _FILET for token in parts):
+        return False
+    counted = all(token.kind in ("number", "count") or token.low in _FILET or token.kind == "stitch" for token in parts)
+    over = {token.low for token in parts} <= _FILET | {"over", "next", "make", "work"} | {t.low for t in parts if t.kind == "number"}
+    return (counted or over) and any(token.kind in ("number", "count") for token in parts)
 
 
 def _is_sure(into: Into) -> bool:
     """Only a place that prose does not name."""
-    return into.which in ("next", "each", "first", "last", "same") and bool(into.things) and into.things[0] != Thing("row end")
+    return into.which in ("next", "each", "first", "last", "same", "from hook") and bool(into.things) and into.things[0] != Thing("row end")

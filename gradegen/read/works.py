@@ -58,6 +58,8 @@ def read_name_remark(r: Reading) -> str:
     r.accept("a", "an", "the", "makes", "made", "forms")
     start = r.at
     words = r.tokens[start:close]
+    if len(words) == 3 and [t.kind for t in words[:2]] == ["number", "stitch"]:
+        words = words[-1:]  # `(2 dc shell)`
     is_name = words and all(t.kind in ("word", "stitch") or (t.kind == "number" and t.value == 1) for t in words)
     names_group = is_name and any(t.kind == "stitch" and t.value not in ("ch", "sl st") for t in words)
     names_group = names_group or (is_name and words[-1].low in _GROUPS)
