@@ -7,12 +7,14 @@ import io
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
 from gradegen.design.sizes import Band, SizeTable
 from gradegen.findings import Finding, Place
-from gradegen.grade.nearest import Nearest
+
+if TYPE_CHECKING:
+    from gradegen.grade.nearest import Nearest
 
 VERSION = 1
 PLACES = 4  # decimals of printed inches and raw counts
