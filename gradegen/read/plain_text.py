@@ -11,6 +11,7 @@ from gradegen.design.rows import Definition, Row
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.definitions import read_definition
 from gradegen.read.files import open_text
+from gradegen.read.notes import read_notes
 from gradegen.read.row_names import RowNames
 from gradegen.read.rows import read_row
 from gradegen.read.text_lines import Line, text_lines
@@ -47,8 +48,11 @@ def read_text_pattern(
     spoken = terms or _terms(lines)
     used: Terms = spoken or "US"
     definitions, more = _definitions(lines, RowNames(used, names))
-    pieces, noted = _pieces(lines, RowNames(used, names, definitions), source)
-    findings += more + noted
+    noted = [_unbulleted(line.words) for line in lines if line.part in ("head", "notes")]
+    noted_facts = read_notes(noted, RowNames(used, names, definitions))
+    definitions = {**noted_facts.definitions, **definitions}
+    pieces, more_found = _pieces(lines, RowNames(used, names, definitions), source)
+    findings += more + more_found
     if spoken is None:
         findings += (
             TERMS_ASSUMED.at(
@@ -143,6 +147,11 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
         for heading, rows in grouped.items()
     ]
     return tuple(pieces), findings
+
+
+def _unbulleted(words: Written) -> Written:
+    bare = words.text.lstrip("-*• ")
+    return words.part(len(words.text) - len(bare), len(words.text))
 
 
 def _text(line: Line) -> Text:

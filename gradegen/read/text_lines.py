@@ -13,7 +13,8 @@ Part = Literal["head", "notes", "stitches", "rows", "other"]
 _LABEL = re.compile(
     r"""\s*(?:
       (?:next|last|final|foundation|base|first|set[- ]?up)?\s*(?:rows?|rnds?|rounds?|r|rd)\b\.?\s*[\d(:-]
-    | (?:[A-Z][\w']*\s+){1,3}(?:rows?|rnds?|rounds?)\s*\d*
+    | (?-i:[A-Z])[\w']*(?:\s+[\w']+){0,3}\s+(?:rows?|rnds?|rounds?)\s*(?:\d|:)
+    | (?-i:[A-Z])[\w']*(?:\s+[\w']+){0,2}\s*(?:\([^)]{1,40}\))?\s*:(?=\s*(?:\*|ch\b|sc\b|dc\b|hdc\b|join\b|with\b))
     | \d+(?:st|nd|rd|th)\b.{0,60}?\b(?:rows?|rnds?|rounds?)\b
     | \d+(?:\s*-\s*\d+)?\s*[.):]
     )""",

@@ -8,12 +8,12 @@ from dataclasses import dataclass, field, replace
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Chain, Definition, Row, Turn
+from gradegen.design.rows import Chain, Definition, Even, Row, Turn
 from gradegen.work.edges import plain, tidy, turned, turned_round
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
 from gradegen.work.site import Choice, Site
-from gradegen.work.stops import Unclear
+from gradegen.work.stops import Fault, Unclear
 
 
 @dataclass(slots=True)
@@ -98,6 +98,7 @@ class PieceWork:
         if standing.edge is None:
             outcome = work_once(row, site, (), (), leaves=self.leaves)
             if not begins_anew(row):
+                outcome.fault = None
                 outcome.unclear = Unclear("the row before could not be followed", row.place)
             return outcome
         return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
@@ -113,7 +114,7 @@ class PieceWork:
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
         """Move this size on to the edge after the row, turned as the shape asks."""
         standing = self.standings[size]
-        edge = self._after(row, outcome, standing)
+        edge = self._after(row, size, outcome, standing)
         self.standings[size] = Standing(
             edge=edge,
             underside=outcome.underside or standing.underside,
@@ -121,9 +122,9 @@ class PieceWork:
             assumed=outcome.unclear is not None or (outcome.fault is not None),
         )
 
-    def _after(self, row: Row, outcome: Outcome, standing: Standing) -> Edge | None:
+    def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         if outcome.unclear is not None or outcome.fault is not None:
-            return self._from_count(row, outcome)
+            return self._unfollowed(row, size, standing)
         after = outcome.after
         if self.shape == "flat":
             return turned(after)
@@ -133,15 +134,17 @@ class PieceWork:
             return turned_round(after)
         return after
 
-    def _from_count(self, row: Row, outcome: Outcome) -> Edge | None:
-        """After a row that was not followed: plain stitches as its one printed count says, if it prints one."""
+    def _unfollowed(self, row: Row, size: int, standing: Standing) -> Edge | None:
+        """After a row that was not followed: as before where it works even, else as its one printed count says."""
+        if any(isinstance(step, Even) for step in row.steps):
+            return standing.edge
         if len(row.stated) != 1 or row.stated[0].unit.name not in ("st", "sc", "hdc", "dc", "tr"):
             return None
-        values = row.stated[0].number.values
-        if not values:
+        try:
+            number = self.site(size, {}).number(row.stated[0].number)
+        except (Fault, Unclear):
             return None
-        value = values[0] if len(values) == 1 else None
-        return tidy(plain(value)) if value else None
+        return tidy(plain(number))
 
 
 def begins_anew(row: Row) -> bool:
