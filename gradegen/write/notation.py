@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Definition, Label, Number, Row, Stated
+from gradegen.design.rows import Definition, Label, Number, Row, Stated, Step, Turn
 from gradegen.trade.stitches import Terms
-from gradegen.write.notation_chains import chain_words
 from gradegen.write.notation_numbers import Figures, Worth
 from gradegen.write.notation_places import thing_words
 from gradegen.write.notation_steps import makes_words, sizes_words, steps_words
@@ -33,9 +32,7 @@ def write_row(
     figures = Figures(tuple(sizes), list(sizes).index(size) if size is not None else None, worth)
     says = Notation(style or notation_style(), terms, figures, row.label.kind)
     label = label_words(row.label, says)
-    steps = steps_words(row.steps, says)
-    if row.turning_chain is not None:
-        steps += (says.style.row["between steps"] if steps else "") + chain_words(row.turning_chain, says)
+    steps = steps_words(_with_turning_chain(row), says)
     return says.style.row["form" if label else "without label"].format(
         label=label,
         side=says.style.label["side"].format(side=row.side) if row.side and label else "",
@@ -44,6 +41,15 @@ def write_row(
         end="" if steps.endswith(".") or not steps else says.style.row["end"],
         counts=counts_words(row.stated, says),
     )
+
+
+def _with_turning_chain(row: Row) -> tuple[Step, ...]:
+    """The steps with the chain made for the next row before the turn, where the older manner has it."""
+    if row.turning_chain is None:
+        return row.steps
+    turns = [at for at, step in enumerate(row.steps) if isinstance(step, Turn)]
+    at = turns[-1] if turns else len(row.steps)
+    return (*row.steps[:at], row.turning_chain, *row.steps[at:])
 
 
 def _only(row: Row, says: Notation) -> str:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from gradegen.design.rows import Bound, Into, Thing
-from gradegen.write.notation_style import Notation, is_one
+from gradegen.write.notation_numbers import ordinal_text
+from gradegen.write.notation_style import Notation, is_one, listing
 
 
 def thing_words(thing: Thing, number: str, says: Notation) -> str:
@@ -42,46 +45,76 @@ def place_words(into: Into, says: Notation, *, post: bool = False, shared: bool 
     """Where a step goes. `post`: around the post. `shared`: several stitches into each of several places."""
     words = _place(into, says, shared=shared)
     if into.loop is not None:
-        loop = says.style.places[f"{into.loop} loop"]
+        loop = says.place(f"{into.loop} loop")
         words = words.replace("in ", f"{loop} ", 1) if words.startswith("in ") else f"{loop} {words}"
     if post and words.startswith("in "):
-        return f"{says.style.places['around']} {words.removeprefix('in ')}"
+        return f"{says.place('around')} {words.removeprefix('in ')}"
     return words
 
 
 def _place(into: Into, says: Notation, *, shared: bool) -> str:
     number = says.figures.text(into.number)
-    forms, thing = says.style.places, all_things(into, number, says)
+    if number == "1" and (into.which != "each" or says.figures.wanted is not None):
+        which = "next" if into.which == "each" else into.which
+        return _place(replace(into, number=None, which=which), says, shared=shared)
+    thing = all_things(into, number, says)
+    part = says.place("part of").format(whole=_whole(into.of, says)) if into.of else ""
+    if into.things and into.things[0].name == "gap":
+        return _between(into, part, says)
     match into.which:
         case "next" | "first" | "last" | "same" | "marked":
-            form = forms[_form_of(into.which, number, shared=shared)]
-            return form.format(n=number, thing=thing)
+            form = says.place(_form_of(into, number, shared=shared))
+            return form.format(n=number, thing=thing) + part
         case "each":
-            return _each(into, number, thing, says)
+            return _each(into, number, thing, part, says)
         case "from hook":
-            nth = says.figures.ordinal(into.nth) if into.nth else ""
-            return forms["from hook several" if number else "from hook"].format(nth=nth, n=number)
+            return _from_hook(into, says)
         case "of":
-            whole = place_words(into.of, says).removeprefix("in ") if into.of else ""
             nth = says.figures.ordinal(into.nth) if into.nth else ""
-            return forms["numbered" if nth else "centre"].format(nth=nth, thing=thing, whole=whole)
+            if not into.things:
+                return says.place("centre of").format(whole=_whole(into.of, says))
+            return says.place("numbered" if nth else "centre").format(nth=nth, thing=all_things(into, "", says)) + part
         case "ring":
-            return forms["ring"]
+            return says.place("ring")
         case "tch":
-            return forms["tch numbered"].format(nth=says.figures.ordinal(into.nth)) if into.nth else forms["tch"]
+            nth = says.figures.ordinal(into.nth) if into.nth else ""
+            return says.place("tch numbered" if nth else "tch").format(nth=nth)
 
 
-def _form_of(which: str, number: str, *, shared: bool) -> str:
-    if which == "next" and shared and number:
+def _whole(of: Into | None, says: Notation) -> str:
+    """The larger thing a place is part of, without its preposition."""
+    return place_words(of, says).removeprefix("in ") if of else ""
+
+
+def _form_of(into: Into, number: str, *, shared: bool) -> str:
+    if into.which == "same" and not into.things:
+        return "same place"
+    if into.which == "next" and shared and number:
         return "next each"
-    return f"{which} several" if number and which in ("next", "first", "last") else which
+    return f"{into.which} several" if number and into.which in ("next", "first", "last", "same") else into.which
 
 
-def _each(into: Into, number: str, thing: str, says: Notation) -> str:
-    forms = says.style.places
+def _each(into: Into, number: str, thing: str, part: str, says: Notation) -> str:
     if number:
-        return forms["each several"].format(n=number, thing=thing)
-    singular = all_things(into, "", says)
-    if into.bound is None:
-        return forms["each unbound"].format(thing=singular)
-    return forms["each"].format(thing=singular, bound=bound_words(into.bound, says))
+        words = says.place("each several").format(n=number, thing=thing) + part
+    else:
+        words = says.place("each").format(thing=all_things(into, "", says)) + part
+    return words if into.bound is None else f"{words} {bound_words(into.bound, says)}"
+
+
+def _from_hook(into: Into, says: Notation) -> str:
+    """`in 2nd ch from hook`, `over 3rd and 4th ch from hook`."""
+    figures = says.figures
+    first, span = figures.values(into.nth) if into.nth else None, figures.values(into.number) if into.number else None
+    if first and span and first[0] and span[0]:
+        nths = [ordinal_text(first[0] + step) for step in range(span[0])]
+        return says.place("from hook several").format(nths=listing(nths, says.place("from hook and")))
+    return says.place("from hook").format(nth=figures.ordinal(into.nth) if into.nth else "")
+
+
+def _between(into: Into, part: str, says: Notation) -> str:
+    """`between next 2 sts`, `between 2nd and 3rd st of next shell`."""
+    values = says.figures.values(into.nth) if into.nth else None
+    if values and values[0]:
+        return says.place("gap numbered").format(nth=ordinal_text(values[0]), after=ordinal_text(values[0] + 1)) + part
+    return says.place("gap").format(which=into.which) + part

@@ -156,6 +156,8 @@ def _bracketed(repeat: Repeat, says: Notation) -> str:
     if not body:
         return ""
     number = says.figures.text(repeat.times.number)
+    if len(repeat.body) == 1 and isinstance(repeat.body[0], Work) and not _where(repeat.body[0], says):
+        open_ = close = ""  # dc2tog 3 times
     return str(says.style.repeats["times"]).format(open=open_, body=body, close=close, n=number or "1")
 
 

@@ -22,7 +22,7 @@ class NotationStyle:
     label: Mapping[str, Any]
     counts: Words
     chain: Words
-    places: Words
+    places: Mapping[str, Any]
     things: Mapping[str, Any]
     bounds: Words
     repeats: Mapping[str, Any]
@@ -54,12 +54,18 @@ class Notation:
         """The name of a stitch in these terms; names that are words take a plural s."""
         known = stitches().get(name)
         word = known.abbreviation(self.terms) if known else name
-        return word if is_one(number) or not _is_word(word) else word + "s"
+        return word if is_one(number) or not _is_word(name) else _plural(word)
 
     def step(self, name: str) -> str:
         """The form of one kind of step."""
-        form = self.style.steps[name]
-        return str(form if isinstance(form, str) else form[self.terms])
+        return self._in_terms(self.style.steps[name])
+
+    def place(self, name: str) -> str:
+        """The form of one kind of place."""
+        return self._in_terms(self.style.places[name])
+
+    def _in_terms(self, form: str | Words) -> str:
+        return form if isinstance(form, str) else form[self.terms]
 
 
 def is_one(number: str) -> bool:
@@ -67,10 +73,16 @@ def is_one(number: str) -> bool:
     return number in ("", "1")
 
 
+@cache
 def _is_word(name: str) -> bool:
-    """True for `shell`, `V-st`, `3-dc cluster`, own names; abbreviations such as sc or dc2tog take no plural."""
-    known = next((one for one in stitches().values() if name in (one.names["US"][0], one.names["UK"][0])), None)
-    return known is None or known.varies or known.id.startswith(tuple("23456789")) or name in ("inc", "dec")
+    """True for `shell`, `V-st`, `3-dc cluster` and own names; abbreviations such as sc or dc2tog take no plural."""
+    known = stitches().get(name)
+    return known is None or known.varies or name[:1].isdigit() or name in ("inc", "dec")
+
+
+def _plural(word: str) -> str:
+    """`V-sts`, `fans`, `crosses`, `meshes`."""
+    return word + ("es" if word.endswith(("s", "x", "ch", "sh")) else "s")
 
 
 def listing(words: Sequence[str], last: str, between: str = ", ") -> str:
