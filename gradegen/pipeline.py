@@ -97,7 +97,7 @@ def check_text(path: str | os.PathLike[str], sizes: Sequence[str] | None = None,
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, names = read
     graded = plain_sizes(names)
-    worked = _work(run, pattern, graded)
+    worked = _work(run, pattern, graded, None)
     return _outcome(run, _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings))
 
 
@@ -111,7 +111,7 @@ def check_file(path: str | os.PathLike[str]) -> Outcome:
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, table = read
     sizes = _grade(run, pattern, table)
-    worked = _work(run, pattern, sizes)
+    worked = _work(run, pattern, sizes, tracing)
     checked = _gathered(pattern, table, sizes, worked, run.findings)
     run.stage("check", lambda: (None, _check(checked)), None)
     return _outcome(run, checked)
@@ -187,10 +187,13 @@ def _print_taken(edition: Edition) -> Printed:
 
 
 def sorted_findings(findings: Iterable[Finding], sizes: Sequence[str]) -> Findings:
-    """Findings in reading order: by place, then rule, then size as the pattern orders them; said once each."""
+    """Findings in reading order: by place, then rule, then size as the pattern orders them.
+
+    Where two stages found the same fault at the same place in the same size, the later one's words stay: it knew more.
+    """
     order = {name: index for index, name in enumerate(sizes)}
-    once = dict.fromkeys(findings)
-    return tuple(sorted(once, key=lambda finding: (finding.place, finding.rule, order.get(finding.size or "", -1))))
+    last = {(finding.place, finding.rule, finding.size, finding.row): finding for finding in dict.fromkeys(findings)}
+    return tuple(sorted(last.values(), key=lambda one: (one.place, one.rule, order.get(one.size or "", -1))))
 
 
 _PARTS = {
@@ -220,10 +223,12 @@ def _grade(run: _Run, pattern: Pattern, table: SizeTable) -> tuple[GradedSize, .
     return run.stage("grade", lambda: grade_sizes(pattern, table), ())
 
 
-def _work(run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...]) -> Mapping[str, tuple[WorkedRow, ...]]:
+def _work(
+    run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...], tracing: int | None
+) -> Mapping[str, tuple[WorkedRow, ...]]:
     from gradegen.work.rows import work_rows
 
-    return run.stage("work", lambda: work_rows(pattern, sizes), {})
+    return run.stage("work", lambda: work_rows(pattern, sizes, tracing), {})
 
 
 def _check(checked: Checked) -> Iterable[Finding]:
