@@ -4,23 +4,22 @@ from __future__ import annotations
 
 from gradegen.design.rows import Aside, Unworked
 from gradegen.read.reading import Reading
+from gradegen.read.word_lists import phrases, words
 
-_BEGIN: tuple[tuple[str, ...], ...] = tuple(
-    tuple(phrase.split())
-    for phrase in (
-        "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|weave in|do not turn|"
-        "do not join|do not fasten|don't turn|don't join|do not break|do not cut|place marker|place a marker|place markers|"
-        "place m|pm|move marker|move m|mark|stuff firmly|stuff lightly|stuff|with rs facing|with ws facing|"
-        "with right side facing|with wrong side facing|with rs|with ws|with right side|with wrong side|"
-        "changing to|changing colour|changing color|changing|change to|change colour|change color|change|drop|pick up|"
-        "carry|carrying|remove marker|remove|beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
-        "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|as established|same as before|"
-        "working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|continue|now|as set|begin|spacing evenly|"
-        "turn work over|secure|sew in|hide|block|press|starch|making last|working last|work last|make last"
-    ).split("|")
+_BEGIN = phrases(
+    "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
+    "weave in|do not turn|do not join|do not fasten|don't turn|don't join|do not break|do not cut|"
+    "place marker|place a marker|place markers|place m|pm|move marker|move m|mark|stuff firmly|"
+    "stuff lightly|stuff|with rs facing|with ws facing|with right side facing|with wrong side facing|"
+    "with rs|with ws|with right side|with wrong side|changing to|changing colour|changing color|changing|"
+    "change to|change colour|change color|change|drop|pick up|carry|carrying|remove marker|remove|"
+    "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
+    "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
+    "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
+    "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|"
+    "making last|working last|work last|make last"
 )
-_HEADS = frozenset(phrase[0] for phrase in _BEGIN)
-_COLOUR_WORDS = frozenset("mc cc a b c d e f main contrast colour color yarn thread".split())
+_COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
 _STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})
 
 
@@ -35,7 +34,7 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         return Aside(r.text(mark), place=r.place(mark))
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
-    if r.low() not in _HEADS or not r.phrase(_BEGIN):
+    if not r.phrase(_BEGIN):
         r.at = mark
         return None
     while r.here.kind not in _STOPS:
@@ -51,9 +50,9 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     return Aside(r.text(mark), place=r.place(mark))
 
 
-_LONG = frozenset(
-    "place pm mark move changing change weave fasten beginning adding losing holding leaving leave carrying alternating cut break "
-    "do don't stuff block press starch making working make work".split()
+_LONG = words(
+    "place pm mark move changing change weave fasten beginning adding losing holding leaving leave "
+    "carrying alternating cut break do don't stuff block press starch making working make work"
 )
 
 
@@ -63,7 +62,11 @@ def _with_colour(r: Reading) -> Aside | None:
     r.at += 1
     r.accept("the")
     words = 0
-    while r.here.kind == "word" and words < 5 and r.low() not in ("ch", "between", "in", "each", "and", "work", "make", "having"):
+    while (
+        r.here.kind == "word"
+        and words < 5
+        and r.low() not in ("ch", "between", "in", "each", "and", "work", "make", "having")
+    ):
         r.at += 1
         words += 1
         if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
@@ -91,14 +94,14 @@ def _unworked(r: Reading) -> Unworked | None:
     return None
 
 
-_TRAILS: tuple[tuple[str, ...], ...] = tuple(
-    tuple(phrase.split())
-    for phrase in (
-        "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|for buttonhole|for picot|"
-        "for next row|for next rnd|for strap|for handle|for heel|as before|as established|as set|in same manner|in this manner|"
-        "in like manner|in pattern|made|loosely|tightly|evenly|to fasten|to close|to join|just made|below|again|firmly|"
-        "along edge|along top|along side|along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|at each corner"
-    ).split("|")
+_TRAILS = phrases(
+    "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|"
+    "for buttonhole|for picot|for next row|for next rnd|for strap|for handle|for heel|as before|"
+    "as established|as set|in same manner|in this manner|in like manner|in pattern|made|loosely|tightly|"
+    "evenly|to fasten|to close|to join|just made|below|again|firmly|along edge|along top|along side|"
+    "along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|"
+    "indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|"
+    "at each corner"
 )
 
 

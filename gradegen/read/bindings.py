@@ -21,7 +21,7 @@ def with_whole_row(r: Reading, steps: list[Step]) -> list[Step]:
     if not isinstance(last, Repeat) or not _has_no_bracket(r, last):
         return steps
     whole = Repeat((*part[:-1], *last.body), last.times, "(", place=part[0].place)
-    why = (f"the times belong to the last stitch only", "the times belong to the whole row")
+    why = ("the times belong to the last stitch only", "the times belong to the whole row")
     either = Either((tuple(part), (whole,)), why, place=part[0].place)
     return [*steps[:begin], either, *steps[end:]]
 

@@ -5,25 +5,25 @@ from __future__ import annotations
 from gradegen.design.rows import Bound, Thing
 from gradegen.read.reading import Reading, unless_one
 from gradegen.read.things import STITCHES, read_thing
+from gradegen.read.word_lists import phrases
 
-_TO_END: tuple[tuple[str, ...], ...] = tuple(
-    tuple(phrase.split())
-    for phrase in (
-        "all the way round the band|all the way around the band|all the way round|all the way around|all around|all round|"
-        "all across|around entire round|around ring|around edge|around band|around row|around rnd|around round|around|round|"
-        "across row|across rnd|across round|across top|across the row|across entire row|across|along the row|"
-        "to end of row|to end of rnd|to end of round|to end of ch|to end of chain|to the end of the row|"
-        "to the end of the rnd|to the end of the round|to the end of row|to the end of rnd|to the end|to end|"
-        "till end of row|till end of rnd|till end|until end of row|until end|"
-        "to join|to joining|to beg of rnd|to beginning of rnd|to beg|to beginning|to start|back to start|back to beg|"
-        "along the underside back to start|along the underside|along underside|along the other side of ch|"
-        "along the other side of chain|along the other side|along other side of ch|along other side of chain|"
-        "along other side|along opposite side of ch|along opposite side|along opposite edge|along the opposite edge|"
-        "on the other side of ch|on other side of ch|on opposite side of ch|on opposite side|on other side|along top"
-    ).split("|")
+_TO_END = phrases(
+    "all the way round the band|all the way around the band|all the way round|all the way around|"
+    "all around|all round|all across|around entire round|around ring|around edge|around band|around row|"
+    "around rnd|around round|around|round|across row|across rnd|across round|across top|across the row|"
+    "across entire row|across|along the row|to end of row|to end of rnd|to end of round|to end of ch|"
+    "to end of chain|to the end of the row|to the end of the rnd|to the end of the round|"
+    "to the end of row|to the end of rnd|to the end|to end|till end of row|till end of rnd|till end|"
+    "until end of row|until end|to join|to joining|to beg of rnd|to beginning of rnd|to beg|to beginning|"
+    "to start|back to start|back to beg|along the underside back to start|along the underside|"
+    "along underside|along the other side of ch|along the other side of chain|along the other side|"
+    "along other side of ch|along other side of chain|along other side|along opposite side of ch|"
+    "along opposite side|along opposite edge|along the opposite edge|on the other side of ch|"
+    "on other side of ch|on opposite side of ch|on opposite side|on other side|along top"
 )
-_STARTS = frozenset(phrase[0] for phrase in _TO_END) | {"to", "until", "up"}
-_AFTER = ("back to start", "to end", "to start", "around", "across", "to end of rnd", "to join")
+
+_STARTS = frozenset(_TO_END) | {"to", "until", "up"}
+_AFTER = phrases("back to start|to end|to start|around|across|to end of rnd|to join")
 
 
 def read_bound(r: Reading) -> Bound | None:
@@ -32,7 +32,7 @@ def read_bound(r: Reading) -> Bound | None:
         return None
     mark = r.at
     if r.phrase(_TO_END):
-        while r.phrase(tuple(tuple(words.split()) for words in _AFTER)):
+        while r.phrase(_AFTER):
             pass
         return Bound("end")
     if r.accept("up"):
@@ -55,13 +55,13 @@ def _last(r: Reading) -> Bound | None:
     r.accept("rem", "remaining")
     thing = read_thing(r)
     if not has_last:
-        if number is None or not (r.phrase((("rem",), ("remain",), ("remains",), ("are", "left"), ("left",), ("from", "end")))):
+        if number is None or not (r.phrase(phrases("rem|remain|remains|are left|left|from end"))):
             r.at = mark
             return None
     elif number is None and thing is None:
         r.at = mark
         return None
-    r.phrase((("of", "row"), ("of", "rnd"), ("of", "round"), ("rem",), ("remain",)))
+    r.phrase(phrases("of row|of rnd|of round|rem|remain"))
     return Bound("last", unless_one(number), thing or Thing("st"))
 
 

@@ -14,6 +14,7 @@ from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading
 from gradegen.read.repeats import closed, read_after_bracket, stop_of
 from gradegen.read.stated import read_bracketed_count
+from gradegen.read.word_lists import words
 from gradegen.read.works import read_name_remark
 
 ReadSteps = Callable[..., Any]
@@ -106,7 +107,17 @@ def _skipped_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool
     if not said & {"skipped", "first", "missed", "unused", "beginning", "beg"}:
         r.at = mark
         return False
-    while r.at < close and r.low() not in ("count", "counts", "counting", "counted", "does", "do", "is", "are", "equal"):
+    while r.at < close and r.low() not in (
+        "count",
+        "counts",
+        "counting",
+        "counted",
+        "does",
+        "do",
+        "is",
+        "are",
+        "equal",
+    ):
         r.at += 1
     found = read_count_words(r)
     work = next(((i, s) for i, s in enumerate(steps) if isinstance(s, Work) and s.into.which == "from hook"), None)
@@ -131,9 +142,10 @@ def _late_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     return True
 
 
-_TALK = frozenset(
-    "this brings thread increased decreased increase decrease inc dec made rs ws right wrong side note see photo counting count counts "
-    "first last position mark marker center armhole neck edge always complete when colors colours do don't".split()
+_TALK = words(
+    "this brings thread increased decreased increase decrease inc dec made rs ws right wrong side note "
+    "see photo counting count counts first last position mark marker center armhole neck edge always "
+    "complete when colors colours do don't"
 )
 
 
@@ -150,7 +162,7 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
     lows = [token.low for token in inside]
     if inside[0].kind == "number" and ("in", "each") in zip(lows, lows[1:], strict=False) and "section" in lows:
         return True  # (9 dc in each section)
-    if len(inside) > 2 and inside[1].kind == ":" or (len(inside) > 3 and inside[2].kind == ":"):
+    if (len(inside) > 2 and inside[1].kind == ":") or (len(inside) > 3 and inside[2].kind == ":"):
         return True  # (cluster: ...) explains a stitch
     if all(token.kind in ("number", "stitch") for token in inside) and inside[-1].value in ("inc", "dec"):
         return r.tokens[close + 1].kind in (",", ".", ";", "end", "close") and inside[0].kind == "number"
@@ -159,7 +171,10 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
     if stitched or any(token.kind == "star" for token in inside):
         return False
     after = r.tokens[close + 1]
-    return not (after.kind in ("number", "count", "x") or after.low in ("times", "twice", "once", "in", "around", "across", "rep"))
+    return not (
+        after.kind in ("number", "count", "x")
+        or after.low in ("times", "twice", "once", "in", "around", "across", "rep")
+    )
 
 
 def _one_place(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
@@ -224,4 +239,3 @@ def _repeated(r: Reading, steps: list[Step], mark: int, close: int, read_steps: 
 def _kept(r: Reading, mark: int, close: int) -> Step:
     """A bracket that fits no form: words that may hide stitches."""
     return Unread(r.text(mark, close + 1), place=r.place(mark, close + 1))
-

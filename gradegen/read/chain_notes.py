@@ -11,11 +11,12 @@ from gradegen.read.reading import Reading
 from gradegen.read.row_names import RowNames
 from gradegen.read.size_lists import join_lists
 from gradegen.read.spelling import spelled
+from gradegen.read.word_lists import words
 
 _SENTENCE = re.compile(r"[^.;\n]+")
-_CHAINS = frozenset("tch t-ch tchs".split())
+_CHAINS = words("tch t-ch tchs")
 _NOT_COUNTED = ("without", "no", "not", "never")
-_ROWS = frozenset("row rows rnd rnds round rounds".split())
+_ROWS = words("row rows rnd rnds round rounds")
 
 
 def chain_notes(written: Written, names: RowNames) -> list[ChainNote]:
@@ -51,7 +52,7 @@ def _sentence(written: Written, names: RowNames) -> list[ChainNote]:
     return []
 
 
-def _chain(r: Reading) -> int | None | bool:
+def _chain(r: Reading) -> int | bool | None:
     """The length of the chain named here, None for `turning chain`; False, and nothing read, otherwise."""
     token = r.here
     if token.kind == "chain":

@@ -10,18 +10,17 @@ from gradegen.read.counting import read_counts
 from gradegen.read.places_named import read_place, read_target
 from gradegen.read.reading import Reading
 from gradegen.read.things import STITCHES, is_space
+from gradegen.read.word_lists import phrases, words
 
 JoinedTo = Literal["ring", "first st", "top of chain", ""]
-_TWIST = (
-    ("being", "careful", "not", "to", "twist", "chain"),
-    ("being", "careful", "not", "to", "twist", "ch"),
-    ("being", "careful", "not", "to", "twist"),
-    ("taking", "care", "not", "to", "twist"),
-    ("without", "twisting"),
-    ("do", "not", "twist"),
+_TWIST = phrases(
+    "being careful not to twist chain|being careful not to twist ch|being careful not to twist|"
+    "taking care not to twist|without twisting|do not twist"
 )
-_YARN = frozenset(
-    "yarn thread new color colour contrast main mc cc a b c d white another second next work motif motifs squares flower".split()
+
+_YARN = words(
+    "yarn thread new color colour contrast main mc cc a b c d white another second next work motif "
+    "motifs squares flower"
 )
 
 
@@ -32,8 +31,8 @@ def read_chain(r: Reading) -> list[Step] | None:
     if chain is None:
         return None
     start = r.at
-    if r.phrase((("to", "turn"), ("for", "turning"), ("to", "turn", "work"))):
-        r.phrase((("all", "rows"), ("each", "row"), ("every", "row"), ("throughout",)))
+    if r.phrase(phrases("to turn|for turning|to turn work")):
+        r.phrase(phrases("all rows|each row|every row|throughout"))
         return [chain, Turn(place=r.place(start))]
     return [chain]
 
@@ -62,7 +61,7 @@ def _chain(r: Reading) -> Chain | None:
     if number is None:
         r.at = mark
         return None
-    if r.phrase((("loosely",), ("more",))):
+    if r.phrase(phrases("loosely|more")):
         pass
     chain = Chain(number, place=r.place(mark))
     counts = read_counts(r)
@@ -82,7 +81,7 @@ def read_skip(r: Reading) -> list[Step] | None:
     if target is None:
         r.at = mark
         return None
-    r.phrase((("for", "sleeve"), ("for", "thumb"), ("for", "armhole"), ("for", "neck"), ("for", "underarm")))
+    r.phrase(phrases("for sleeve|for thumb|for armhole|for neck|for underarm"))
     skips: list[Step] = [Skip(target, place=r.place(mark))]
     more = r.at
     if r.accept("and") and r.low() in ("next", "first", "last"):
@@ -99,7 +98,7 @@ def read_turn(r: Reading) -> Turn | None:
     mark = r.at
     if not r.accept("turn", "tn"):
         return None
-    r.phrase((("your", "work"), ("the", "work"), ("work",)))
+    r.phrase(phrases("your work|the work|work"))
     if not r.at_break():
         r.at = mark
         return None
@@ -110,19 +109,11 @@ def read_half_turn(r: Reading) -> Join | None:
     """`give one end a half turn and join with sl st in first ch`, `turn one end over once and join ...`."""
     mark = r.at
     turned = r.phrase(
-        (
-            ("turn", "one", "end", "over", "once"),
-            ("turn", "one", "end", "over"),
-            ("give", "1", "end", "a", "half", "turn"),
-            ("give", "one", "end", "a", "half", "turn"),
-            ("give", "one", "end", "a", "half", "twist"),
-            ("give", "one", "end", "one", "half", "turn"),
-            ("give", "the", "ch", "a", "half", "twist"),
-            ("give", "the", "chain", "a", "half", "twist"),
-            ("give", "ch", "a", "half", "twist"),
-            ("twist", "one", "end", "once"),
-            ("with", "a", "half", "twist"),
-            ("make", "a", "half", "twist"),
+        phrases(
+            "turn one end over once|turn one end over|give 1 end a half turn|give one end a half turn|"
+            "give one end a half twist|give one end one half turn|give the ch a half twist|"
+            "give the chain a half twist|give ch a half twist|twist one end once|with a half twist|"
+            "make a half twist"
         )
     )
     if not turned:
@@ -146,7 +137,7 @@ def read_join(r: Reading) -> Join | None:
     if r.here.low in _YARN:
         r.at = mark
         return None
-    r.phrase((("rnd",), ("round",), ("ends",), ("the", "round"), ("the", "rnd"), ("ring",), ("work",)))
+    r.phrase(phrases("rnd|round|ends|the round|the rnd|ring|work"))
     r.phrase(_TWIST)
     if r.accept("with", "by"):
         r.accept("a", "an")
@@ -175,25 +166,15 @@ def _joined_to(r: Reading) -> tuple[JoinedTo, Number | None]:
     """Where a join goes, as far as it is said."""
     mark = r.at
     if r.phrase(
-        (
-            ("to", "form", "a", "ring"),
-            ("to", "form", "ring"),
-            ("to", "form", "circle"),
-            ("to", "form", "a", "circle"),
-            ("to", "make", "ring"),
-            ("to", "make", "a", "ring"),
-            ("into", "a", "ring"),
-            ("into", "ring"),
-            ("in", "a", "ring"),
-            ("in", "ring"),
-            ("a", "ring"),
-            ("ring",),
+        phrases(
+            "to form a ring|to form ring|to form circle|to form a circle|to make ring|to make a ring|into a ring|"
+            "into ring|in a ring|in ring|a ring|ring"
         )
     ):
         return "ring", None
     place = read_place(r, to=True)
     if place is None:
-        if r.phrase((("to", "beg"), ("to", "beginning"), ("to", "start"), ("to", "first"), ("at", "beg"))):
+        if r.phrase(phrases("to beg|to beginning|to start|to first|at beg")):
             return "first st", None
         r.at = mark
         return "", None
@@ -216,7 +197,7 @@ def read_slip(r: Reading) -> list[Step] | None:
         return None
     r.at += 2 if r.here.low == "slit" else 1
     number = number or r.number()
-    if r.phrase((("to", "join"), ("to", "close"), ("and", "join"), ("to", "form", "ring"), ("to", "form", "a", "ring"))):
+    if r.phrase(phrases("to join|to close|and join|to form ring|to form a ring")):
         is_ring = r.tokens[r.at - 1].low == "ring"
         if is_ring:
             return [Join("ring", place=r.place(mark))]
@@ -229,10 +210,10 @@ def read_slip(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
-    r.phrase((("just", "made"),))
-    if r.phrase((("for", "picot"), ("to", "form", "picot"), ("to", "make", "picot"), ("for", "a", "picot"))):
+    r.phrase(phrases("just made"))
+    if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
         return [Slip(into, place=r.place(mark))]
-    r.phrase((("to", "join"),))
+    r.phrase(phrases("to join"))
     if number is not None and into.number is None and into.which in ("next", "first"):
         into = replace(into, number=number)
     into = _over_all(r, into)
@@ -292,14 +273,11 @@ def read_attach(r: Reading) -> list[Step] | None:
         r.at += 1
     start = r.at
     if r.phrase(
-        (
-            ("to", "opposite", "side", "of", "chain"),
-            ("to", "other", "side", "of", "chain"),
-            ("to", "opposite", "side", "of", "ch"),
-            ("to", "other", "side", "of", "ch"),
-            ("to", "opposite", "side", "of", "foundation", "chain"),
+        phrases(
+            "to opposite side of chain|to other side of chain|to opposite side of ch|to other side of ch|"
+            "to opposite side of foundation chain"
         )
-    ) or (r.phrase((("to", "opposite", "side", "of"), ("to", "other", "side", "of"))) and r.here.value == "ch"):
+    ) or (r.phrase(phrases("to opposite side of|to other side of")) and r.here.value == "ch"):
         r.at += r.here.value == "ch"
         return [aside, OtherSide(place=r.place(start))]
     r.at = start

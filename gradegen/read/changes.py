@@ -8,9 +8,10 @@ from gradegen.design.rows import Change, Even, Number
 from gradegen.read.bounds import read_bound
 from gradegen.read.reading import Reading
 from gradegen.read.things import STITCHES
+from gradegen.read.word_lists import phrases, words
 
-_UP = frozenset("inc increase increasing inc'g".split())
-_DOWN = frozenset("dec decrease decreasing".split())
+_UP = words("inc increase increasing inc'g")
+_DOWN = words("dec decrease decreasing")
 
 
 def read_change(r: Reading) -> Change | None:
@@ -47,39 +48,25 @@ def _span(r: Reading) -> tuple[int, int]:
 def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
     r.accept(",")
     if r.accept("evenly"):
-        r.phrase((("spaced",), ("across", "row"), ("around", "row"), ("across", "the", "row"), ("in", "rnd"), ("in", "row")))
+        r.phrase(phrases("spaced|across row|around row|across the row|in rnd|in row"))
         read_bound(r)
         return "evenly"
-    if r.phrase((("spaced", "evenly"), ("spaced", "out", "evenly"))):
+    if r.phrase(phrases("spaced evenly|spaced out evenly")):
         read_bound(r)
         return "evenly"
-    if r.phrase((("around",), ("across",))) and r.accept("evenly"):
+    if r.phrase(phrases("around|across")) and r.accept("evenly"):
         return "evenly"
     if r.phrase(
-        (
-            ("at", "each", "end", "of", "row"),
-            ("at", "each", "end"),
-            ("each", "end", "of", "row"),
-            ("each", "end"),
-            ("at", "both", "ends", "of", "row"),
-            ("at", "both", "ends"),
-            ("each", "side"),
-            ("at", "each", "side"),
-            ("at", "each", "edge"),
+        phrases(
+            "at each end of row|at each end|each end of row|each end|at both ends of row|at both ends|each side|"
+            "at each side|at each edge"
         )
     ):
         return "each end"
     if r.phrase(
-        (
-            ("at", "neck", "edge"),
-            ("at", "arm", "edge"),
-            ("at", "armhole", "edge"),
-            ("at", "end", "of", "row"),
-            ("at", "beg", "of", "row"),
-            ("at", "beginning", "of", "row"),
-            ("at", "one", "end"),
-            ("at", "end"),
-            ("at", "front", "edge"),
+        phrases(
+            "at neck edge|at arm edge|at armhole edge|at end of row|at beg of row|at beginning of row|at one end|"
+            "at end|at front edge"
         )
     ):
         return "one end"
@@ -90,7 +77,7 @@ def read_even(r: Reading) -> Even | None:
     """`work even`, `continue in pattern`, `work even in hdc`, `sc even`; None, and nothing read, otherwise."""
     mark = r.at
     stitch = _even_stitch(r)
-    if stitch is not None and r.at_break() or r.low() == "until":
+    if (stitch is not None and r.at_break()) or r.low() == "until":
         pass
     elif r.at > mark:
         r.at = mark
@@ -112,28 +99,14 @@ def _even_stitch(r: Reading) -> str | None:
 def _worked_even(r: Reading) -> str | None:
     mark = r.at
     evenly = r.phrase(
-        (
-            ("work", "even"),
-            ("working", "even"),
-            ("work", "in", "each", "st", "as", "set"),
-            ("work", "in", "pattern", "as", "set"),
-            ("work", "in", "pattern", "as", "established"),
-            ("work", "in", "pattern"),
-            ("work", "in", "pat"),
-            ("work", "as", "set"),
-            ("work", "as", "established"),
-            ("continue", "in", "pattern"),
-            ("continue", "in", "pat"),
-            ("continue", "in", "established", "pattern"),
-            ("continue", "even"),
-            ("continue", "as", "set"),
-            ("cont", "in", "pattern"),
-            ("cont", "in", "pat"),
-            ("cont", "even"),
-            ("in", "pattern", "across"),
+        phrases(
+            "work even|working even|work in each st as set|work in pattern as set|work in pattern as established|"
+            "work in pattern|work in pat|work as set|work as established|continue in pattern|continue in pat|"
+            "continue in established pattern|continue even|continue as set|cont in pattern|cont in pat|cont even|"
+            "in pattern across"
         )
     )
-    if not evenly and r.phrase((("continue", "in"), ("cont", "in"), ("continue", "working", "in"))):
+    if not evenly and r.phrase(phrases("continue in|cont in|continue working in")):
         if r.here.kind != "stitch" or r.here.value == "ch":
             r.at = mark
             return None

@@ -9,12 +9,13 @@ from gradegen.read.makes import read_item
 from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading, plain
 from gradegen.read.things import STITCHES
+from gradegen.read.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
-_HOLD = frozenset("keeping holding leaving retaining hold keep leave".split())
-_THROUGH = frozenset(
-    "thread yarn over and pull draw work off through all loops loop lps on hook at one time together the yo in once "
-    "remaining both 3 4 5 6 2 three four five to complete cluster".split()
+_HOLD = words("keeping holding leaving retaining hold keep leave")
+_THROUGH = words(
+    "thread yarn over and pull draw work off through all loops loop lps on hook at one time together the "
+    "yo in once remaining both 3 4 5 6 2 three four five to complete cluster"
 )
 
 
@@ -44,7 +45,7 @@ def read_through_all(r: Reading) -> bool:
     mark = r.at
     r.accept(",", ";")
     r.accept("and", "then")
-    if not (r.low() in ("thread", "yarn", "yo", "draw", "pull", "work")):
+    if r.low() not in ("thread", "yarn", "yo", "draw", "pull", "work"):
         r.at = mark
         return False
     said_loops = False
@@ -127,11 +128,11 @@ def read_off_as_one(r: Reading) -> Work | None:
         r.at = mark
         return None
     r.at += 1
-    if r.phrase((("as", "1"), ("as", "one"))):
+    if r.phrase(phrases("as 1|as one")):
         made = r.here
         r.at += made.kind == "stitch" or made.low in STITCHES
         stitch = made.value if made.kind == "stitch" else token.value
-    elif r.phrase((("tog",), ("together",))):
+    elif r.phrase(phrases("tog|together")):
         stitch = token.value
     else:
         r.at = mark

@@ -5,36 +5,15 @@ from __future__ import annotations
 from gradegen.design.rows import Counts
 from gradegen.read.reading import Reading
 from gradegen.read.things import SPACES, STITCHES
+from gradegen.read.word_lists import phrases
 
-_FROM_HERE = (
-    ("here", "and", "throughout"),
-    ("now", "and", "throughout"),
-    ("here", "and", "elsewhere"),
-    ("from", "here", "on"),
-    ("from", "now", "on"),
-    ("throughout",),
-    ("always",),
+_FROM_HERE = phrases(
+    "here and throughout|now and throughout|here and elsewhere|from here on|from now on|throughout|always"
 )
-_NOT = (
-    ("does", "not", "count", "as"),
-    ("do", "not", "count", "as"),
-    ("doesn't", "count", "as"),
-    ("don't", "count", "as"),
-    ("never", "counts", "as"),
-    ("never", "count", "as"),
-    ("not", "counted", "as"),
-    ("is", "not", "counted", "as"),
-    ("does", "not", "count"),
-    ("do", "not", "count"),
-    ("doesn't", "count"),
-    ("don't", "count"),
-    ("is", "not", "counted"),
-    ("are", "not", "counted"),
-    ("never", "count"),
-    ("never", "counts"),
-    ("not", "counted"),
-    ("is", "not"),
-    ("not",),
+_NOT = phrases(
+    "does not count as|do not count as|doesn't count as|don't count as|never counts as|never count as|"
+    "not counted as|is not counted as|does not count|do not count|doesn't count|don't count|"
+    "is not counted|are not counted|never count|never counts|not counted|is not|not"
 )
 
 
@@ -73,8 +52,8 @@ def read_count_words(r: Reading) -> tuple[tuple[str, ...], bool] | None:
     if r.phrase(_NOT):
         return _not_counted(r, mark)
     if not (
-        r.phrase((("counts", "as"), ("count", "as"), ("counting", "as"), ("counted", "as"), ("to", "count", "as"), ("is",), ("are",)))
-        or r.phrase((("always", "counts", "as"), ("equals",), ("stands", "for"), ("stand", "for"), ("as",), ("=",)))
+        r.phrase(phrases("counts as|count as|counting as|counted as|to count as|is|are"))
+        or r.phrase(phrases("always counts as|equals|stands for|stand for|as|="))
     ):
         r.at = mark
         return None
@@ -110,10 +89,10 @@ def _from_here(r: Reading) -> bool:
     mark = r.at
     r.accept(",", ";")
     if r.phrase(_FROM_HERE):
-        r.phrase((("throughout",), ("pattern",)))
+        r.phrase(phrases("throughout|pattern"))
         return True
     r.at = mark
-    r.phrase((("in", "st", "count"), ("in", "stitch", "count")))
+    r.phrase(phrases("in st count|in stitch count"))
     return False
 
 

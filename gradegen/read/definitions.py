@@ -25,7 +25,8 @@ _ONE = re.compile(
 )
 _ONE_BY_NAME = ("cluster", "popcorn", "bobble", "puff", "cl", "pc", "bo")
 _TALK = re.compile(
-    r"\b(?:worked )?tog(?:ether)?(?= in (?:same|one|next))|\b(?:invisible|special|made|worked|as follows)\b[: ]*", re.IGNORECASE
+    r"\b(?:worked )?tog(?:ether)?(?= in (?:same|one|next))|\b(?:invisible|special|made|worked|as follows)\b[: ]*",
+    re.IGNORECASE,
 )
 _DEEPEST = 400  # characters of a definition that are read as steps
 
@@ -34,7 +35,9 @@ def read_definition(name: str, written: Written, names: RowNames) -> tuple[Defin
     """The stitch under its name: what goes into one place, or its longer steps; neither when the words could not be read."""
     text = written.text
     one = _is_one(name, text)
-    known = replace(names, definitions={key: value for key, value in names.definitions.items() if level(key) != level(name)})
+    known = replace(
+        names, definitions={key: value for key, value in names.definitions.items() if level(key) != level(name)}
+    )
     steps, findings = _steps(written, known)
     definition = Definition(name, text.strip(), one=one, place=written.place())
     return _filled(definition, steps, one), findings

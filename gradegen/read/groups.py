@@ -55,7 +55,7 @@ def _run_before(steps: list[Step], barrier: int) -> int | None:
         chains -= isinstance(steps[i], Chain)
         i += 1
     bare = [step for step in steps[i:-1] if isinstance(step, Work)]
-    if not bare or chains < 1 and not any(_is_picot(step) for step in bare):
+    if not bare or (chains < 1 and not any(_is_picot(step) for step in bare)):
         return None
     if any(make.stitch in _FILET for step in bare for make in step.makes):
         return None
@@ -65,7 +65,9 @@ def _run_before(steps: list[Step], barrier: int) -> int | None:
 def _joins(step: Step) -> bool:
     if isinstance(step, Chain):
         return step.counts is None
-    return isinstance(step, Work) and step.bare and step.into.which == "next" and len(step.makes) == 1 and not step.called
+    return (
+        isinstance(step, Work) and step.bare and step.into.which == "next" and len(step.makes) == 1 and not step.called
+    )
 
 
 def _is_picot(step: Step) -> bool:
@@ -88,7 +90,11 @@ def _is_certain(r: Reading, before: list[Step], work: Work) -> bool:
     """True when the numbers and the place leave no doubt: `1 sc, ch 3, 1 sc in next loop`."""
     first = before[0]
     counted = _begins_with_number(r, first)
-    return counted and _begins_with_number(r, work) and (bool(work.into.things) and (is_space(work.into.things[0]) or _alike(first, work)))
+    return (
+        counted
+        and _begins_with_number(r, work)
+        and (bool(work.into.things) and (is_space(work.into.things[0]) or _alike(first, work)))
+    )
 
 
 def _alike(first: Step, work: Work) -> bool:

@@ -12,6 +12,7 @@ from gradegen.read.row_names import RowNames
 from gradegen.read.row_numbers import ROW_WORDS, NumberReader
 from gradegen.read.sizes_named import sizes_named
 from gradegen.read.tokens import Token, scan
+from gradegen.read.word_lists import words
 
 _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
 _NUM = r"\d+(?:st|nd|rd|th)?(?:\s*[(\[][\d\s,;:.a-z–—-]*[)\]])*"
@@ -21,10 +22,13 @@ _NO_COLON = re.compile(
     r"(?P<side>\s*\((?:rs|ws|right side|wrong side)\))?\s*(?P<end>\.\s*-+|\.|-{1,2}|–|—|\))?",
     re.IGNORECASE,
 )
+
 _BARE = re.compile(rf"(?P<word>{_SPAN})\s*(?:\)|\.(?=\s)|:)", re.IGNORECASE)
 _LONGEST = 90
-_NEVER = frozenset("blo flo working work rep repeat note notes for with using in on at if size sizes gauge ch sc dc hdc tr sl".split())
-_QUIET = frozenset("and of the all even odd numbered even-numbered odd-numbered & inclusive only color colour".split())
+_NEVER = words(
+    "blo flo working work rep repeat note notes for with using in on at if size sizes gauge ch sc dc hdc tr sl"
+)
+_QUIET = words("and of the all even odd numbered even-numbered odd-numbered & inclusive only color colour")
 _SIDES: dict[str, Literal["RS", "WS"]] = {"rs": "RS", "ws": "WS", "right side": "RS", "wrong side": "WS"}
 
 
@@ -75,7 +79,19 @@ def _label_end(found: re.Match[str]) -> int:
 def _runs_on(rest: str) -> bool:
     """`Row 3 is worked ...` is a sentence."""
     words = rest.split(maxsplit=1)
-    return bool(words) and words[0].lower() in ("is", "are", "was", "should", "of", "and", "until", "times", "from", "will", "only")
+    return bool(words) and words[0].lower() in (
+        "is",
+        "are",
+        "was",
+        "should",
+        "of",
+        "and",
+        "until",
+        "times",
+        "from",
+        "will",
+        "only",
+    )
 
 
 def _behind(text: str, at: int) -> int:
@@ -141,9 +157,7 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
     return found
 
 
-def _takes_number(
-    found: ReadLabel, name: list[Token], kind: str, reader: NumberReader, names: RowNames
-) -> bool:
+def _takes_number(found: ReadLabel, name: list[Token], kind: str, reader: NumberReader, names: RowNames) -> bool:
     """Reads row numbers, or the 4 of `Next 4 rows`; False when numbers were read before."""
     label = found.label
     if name and name[-1].low in ("next", "last", "first") and reader.token(1).low in ROW_WORDS and not kind:
@@ -171,7 +185,11 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
     out: list[Token] = []
     i = 0
     while i < len(tokens):
-        close = next((k for k in range(i, len(tokens)) if tokens[k].kind == "close"), None) if tokens[i].kind == "open" else None
+        close = (
+            next((k for k in range(i, len(tokens)) if tokens[k].kind == "close"), None)
+            if tokens[i].kind == "open"
+            else None
+        )
         if close is None:
             out.append(tokens[i])
             i += 1

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from gradegen.design.rows import Definition, Make, Number
 from gradegen.read.reading import Reading, plain, unless_one
 from gradegen.read.things import STITCHES
+from gradegen.read.word_lists import phrases
 from gradegen.trade.stitches import stitches
 
 MOST_SPELLED_OUT = 40  # stitches of `7 tr with ch 1 between each`
@@ -63,7 +64,9 @@ def _count_after(r: Reading, chain: bool) -> Number | None:
     if number is None:
         return None
     after = r.here
-    if not chain and (after.low in ("times", "more", "time", "rows", "rnds", "-") and after.start - r.tokens[r.at - 1].end < 2):
+    if not chain and (
+        after.low in ("times", "more", "time", "rows", "rnds", "-") and after.start - r.tokens[r.at - 1].end < 2
+    ):
         if after.kind != "-" or r.peek().kind == "stitch":
             r.at = mark
             return None
@@ -112,7 +115,7 @@ def read_group(r: Reading, stop: int) -> list[Item] | None:
 def _same_place(r: Reading) -> None:
     """Passes "all in same st", which says no more than the brackets do."""
     r.accept("all")
-    r.phrase((("in", "same", "st"), ("in", "same", "sp"), ("in", "same", "place")))
+    r.phrase(phrases("in same st|in same sp|in same place"))
 
 
 def read_listed(r: Reading) -> list[Item] | None:

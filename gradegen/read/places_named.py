@@ -8,11 +8,12 @@ from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.bounds import read_bound
 from gradegen.read.reading import ORDINALS, Loop, Reading, unless_one
 from gradegen.read.things import SPACES, STITCHES, read_thing
+from gradegen.read.word_lists import phrases, words
 
-_PREPOSITIONS = frozenset("in into around over on through under across along inside to at from between to within onto".split())
+_PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
 _LOOPS: dict[str, Loop] = {"blo": "back", "flo": "front", "bl": "back", "fl": "front", "blp": "back", "flp": "front"}
-_LIKE_NEXT = frozenset("any following adjacent the".split())
-_REMAINING = frozenset("rem remaining unused other free".split())
+_LIKE_NEXT = words("any following adjacent the")
+_REMAINING = words("rem remaining unused other free")
 
 
 def read_place(r: Reading, *, to: bool = False) -> Into | None:
@@ -53,7 +54,7 @@ def read_loop(r: Reading) -> Loop | None:
         pass
     r.accept("the")
     side = _LOOPS.get(r.low())
-    if side is not None and r.low() in ("bl", "fl") and not (r.low(1) in ("only", "of")):
+    if side is not None and r.low() in ("bl", "fl") and r.low(1) not in ("only", "of"):
         side = None
     if side is not None:
         r.at += 1
@@ -71,7 +72,11 @@ def read_loop(r: Reading) -> Loop | None:
 
 def _begins_target(r: Reading) -> bool:
     token = r.here
-    return token.kind in ("word", "stitch", "ordinal", "chain", "number", "count") and token.low not in ("and", "then", "only")
+    return token.kind in ("word", "stitch", "ordinal", "chain", "number", "count") and token.low not in (
+        "and",
+        "then",
+        "only",
+    )
 
 
 def _target(r: Reading, mark: int) -> Into | None:
@@ -92,7 +97,10 @@ def _target(r: Reading, mark: int) -> Into | None:
         return _same(r, mark)
     if word == "last" or (word == "end" and _is_thing_ahead(r)):
         return _last(r, mark)
-    if word in ("center", "centre", "middle", "top", "base", "tip", "side") and (inner := _part_of(r, mark)) is not None:
+    if (
+        word in ("center", "centre", "middle", "top", "base", "tip", "side")
+        and (inner := _part_of(r, mark)) is not None
+    ):
         return inner
     if word == "ring" or word == "circle" or (word == "center" and r.low(1) == "ring"):
         r.at += 1 + (word == "center")
@@ -211,10 +219,17 @@ def _same(r: Reading, mark: int) -> Into:
 def _as_phrase(r: Reading) -> None:
     """Passes `as join`, `as last dc`, `as d tr c just made`, `with last sc`."""
     mark = r.at
-    if r.phrase((("just", "made"), ("already", "worked", "in"))):
+    if r.phrase(phrases("just made|already worked in")):
         return
     if r.low() == "where":
-        end = next((i for i in range(r.at, r.at + 9) if r.tokens[i].low in ("made", "worked") or r.tokens[i].kind in (",", "end")), None)
+        end = next(
+            (
+                i
+                for i in range(r.at, r.at + 9)
+                if r.tokens[i].low in ("made", "worked") or r.tokens[i].kind in (",", "end")
+            ),
+            None,
+        )
         if end is not None and r.tokens[end].kind == "word":
             r.at = end + 1
         return
@@ -230,7 +245,7 @@ def _as_phrase(r: Reading) -> None:
         read_thing(r)
     elif r.low() in STITCHES:
         r.at += 1
-    r.phrase((("just", "made"), ("was", "made"), ("was", "worked"), ("made",), ("worked",)))
+    r.phrase(phrases("just made|was made|was worked|made|worked"))
     if r.at == mark + 1:
         r.at = mark
 
@@ -250,7 +265,7 @@ def _last(r: Reading, mark: int) -> Into | None:
 
 
 def _as_made(r: Reading) -> None:
-    r.phrase((("of", "row"), ("of", "rnd"), ("of", "round"), ("of", "previous", "row"), ("of", "previous", "rnd")))
+    r.phrase(phrases("of row|of rnd|of round|of previous row|of previous rnd"))
 
 
 def _one_thing(r: Reading) -> tuple[Thing, ...]:
@@ -273,7 +288,7 @@ def _another(r: Reading) -> Thing | None:
     mark = r.at
     if not r.accept("and"):
         return None
-    said_each = r.phrase((("in", "each"), ("into", "each"), ("each",), ("in", "every"), ("in", "ea")))
+    said_each = r.phrase(phrases("in each|into each|each|in every|in ea"))
     thing = None
     if said_each or r.tokens[r.at].kind in ("word", "stitch", "chain"):
         thing = read_thing(r)
@@ -319,14 +334,20 @@ def _of(r: Reading) -> Into | None:
         r.at = mark
         return None
     r.accept("the")
-    if r.phrase((("previous", "row"), ("previous", "rnd"), ("previous", "round"), ("last", "row"), ("last", "rnd"))):
+    if r.phrase(phrases("previous row|previous rnd|previous round|last row|last rnd")):
         return None
-    if r.phrase((("row", "below"), ("rnd", "below"), ("round", "below"))):
+    if r.phrase(phrases("row below|rnd below|round below")):
         return None
     start = r.at
     inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
     if inner is None and r.at == start:
-        inner = _last(r, start) if r.low() == "last" or (r.low() == "end" and _is_thing_ahead(r)) else _same(r, start) if r.low() == "same" else None
+        inner = (
+            _last(r, start)
+            if r.low() == "last" or (r.low() == "end" and _is_thing_ahead(r))
+            else _same(r, start)
+            if r.low() == "same"
+            else None
+        )
     if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
         inner = _ordinal(r, start)
     if inner is None and r.at == start:
@@ -380,7 +401,7 @@ def _marked(r: Reading, mark: int) -> Into | None:
     r.accept("marked")
     if read_thing(r) is None:
         return None
-    r.phrase((("with", "marker"), ("with", "a", "marker")))
+    r.phrase(phrases("with marker|with a marker"))
     return Into("marked", place=r.place(mark))
 
 
@@ -409,7 +430,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
     things = _things(r)
     if not things and number is None:
         return None
-    if r.phrase((("from", "hook"), ("from", "the", "hook"), ("away", "from", "hook"))):
+    if r.phrase(phrases("from hook|from the hook|away from hook")):
         span = r.whole(more, r.tokens[mark].start, r.here.start) if more > 1 else None
         return Into("from hook", (Thing("ch"),), span, nth, place=r.place(mark))
     of = _of(r)

@@ -9,6 +9,7 @@ from gradegen.design.rows import Definition, Number
 from gradegen.findings import Finding, Place, Written
 from gradegen.read.row_names import RowNames
 from gradegen.read.tokens import Token
+from gradegen.read.word_lists import Phrases
 
 Loop = Literal["front", "back"]
 SEPARATORS = frozenset({",", ";", ".", ":"})
@@ -77,9 +78,9 @@ class Reading:
         self.at += len(words)
         return True
 
-    def phrase(self, phrases: tuple[tuple[str, ...], ...]) -> bool:
-        """Moves past the first of the phrases that stands here."""
-        return any(self.accept_all(*words) for words in phrases)
+    def phrase(self, known: Phrases) -> bool:
+        """Moves past the longest of the phrases that stands here."""
+        return any(self.accept_all(*parts) for parts in known.get(self.tokens[self.at].low, ()))
 
     def number(self) -> Number | None:
         """The number, size list or sum that stands here."""

@@ -9,6 +9,7 @@ from gradegen.design.rows import Bound, Repeat, Skip, Step, Times, Work
 from gradegen.read.bounds import read_bound
 from gradegen.read.reading import Reading
 from gradegen.read.times import Often, read_multiplier, read_often
+from gradegen.read.word_lists import phrases
 
 
 @dataclass(slots=True)
@@ -48,8 +49,8 @@ def read_from(r: Reading) -> From | None:
         r.at += 1
     elif r.accept("star", "asterisk"):
         sign = "*"
-    elif r.phrase((("beginning",), ("beg",), ("start",))):
-        r.phrase((("of", "rnd"), ("of", "row"), ("of", "round"), ("of", "the", "rnd"), ("of", "the", "row")))
+    elif r.phrase(phrases("beginning|beg|start")):
+        r.phrase(phrases("of rnd|of row|of round|of the rnd|of the row"))
         return From("beginning", None, False)
     else:
         r.at = mark
@@ -74,7 +75,7 @@ def read_times(r: Reading, starred: bool = True) -> Times | None:
     if often is not None:
         _manner(r)
         return _times(often, starred)
-    if r.phrase((("to", "opposite", "side"), ("as", "needed"))):
+    if r.phrase(phrases("to opposite side|as needed")):
         return Times("bound", bound=Bound("end"))
     return None
 
@@ -90,18 +91,8 @@ def _times(often: Often, starred: bool) -> Times:
 def _manner(r: Reading) -> None:
     """Passes `in same manner`, `in pattern` behind a repeat."""
     while r.phrase(
-        (
-            ("in", "same", "manner"),
-            ("in", "this", "manner"),
-            ("in", "like", "manner"),
-            ("in", "same", "way"),
-            ("in", "pattern"),
-            ("as", "before"),
-            ("round",),
-            ("around",),
-            ("across",),
-            ("row",),
-            ("rnd",),
+        phrases(
+            "in same manner|in this manner|in like manner|in same way|in pattern|as before|round|around|across|row|rnd"
         )
     ):
         pass
@@ -131,7 +122,9 @@ def read_after_bracket(r: Reading) -> Times | None:
     if often is not None:
         return Times("more" if often.how == "more" else "in all", often.number)
     number = r.number()
-    if number is not None and (r.here.kind in ("open", ",", ";", ".", "end", "close", "=", "-", "star") or r.low() == "and"):
+    if number is not None and (
+        r.here.kind in ("open", ",", ";", ".", "end", "close", "=", "-", "star") or r.low() == "and"
+    ):
         return Times("in all", number)
     r.at = mark
     return None
@@ -143,7 +136,7 @@ def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -
     r.accept(",", ";")
     if r.accept("ending", "end", "stopping", "stop"):
         r.accept("the")
-        r.phrase((("last", "rep"), ("last", "repeat"), ("final", "rep"), ("final", "repeat"), ("last", "time"), ("with", "last", "rep")))
+        r.phrase(phrases("last rep|last repeat|final rep|final repeat|last time|with last rep"))
         if r.accept("at") and r.here.kind == "star":
             r.at += 1
             if star is not None and star.stop_at is not None:
@@ -180,8 +173,10 @@ def _is_named(step: Step, names: list[str], words: set[str]) -> bool:
 
     if isinstance(step, Work):
         made = {make.stitch for make in step.makes}
-        return bool(made & set(names)) or (step.called in words and bool(step.called)) or (
-            "corner" in words and len(step.makes) > 1
+        return (
+            bool(made & set(names))
+            or (step.called in words and bool(step.called))
+            or ("corner" in words and len(step.makes) > 1)
         )
     if isinstance(step, Chain):
         return "ch" in names

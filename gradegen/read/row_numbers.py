@@ -62,7 +62,11 @@ class NumberReader:
     def _another(self) -> bool:
         """Moves past what joins two numbers, when a number follows."""
         mark = self.at
-        while self.token().kind in (",", "other", ".") or self.token().low in ("and", "&") or self.token().low in ROW_WORDS:
+        while (
+            self.token().kind in (",", "other", ".")
+            or self.token().low in ("and", "&")
+            or self.token().low in ROW_WORDS
+        ):
             self.at += 1
         if self.at > mark and self._value() is not None:
             return True
@@ -135,7 +139,9 @@ class NumberReader:
 
     def _numbers(self, spans: list[_Span]) -> RowNumbers:
         out = RowNumbers()
-        numbers = [(self._number(span.firsts, out), self._number(span.lasts, out) if span.lasts else None) for span in spans]
+        numbers = [
+            (self._number(span.firsts, out), self._number(span.lasts, out) if span.lasts else None) for span in spans
+        ]
         out.first, out.last = numbers[0]
         if len(numbers) > 1:
             out.listed = tuple(one for first, last in numbers for one in ((first, last) if last else (first,)))

@@ -7,8 +7,9 @@ from dataclasses import replace
 from gradegen.design.rows import RowsAgain, Step, Unread
 from gradegen.read.reading import Reading
 from gradegen.read.times import read_often
+from gradegen.read.word_lists import phrases, words
 
-ROW_WORDS = frozenset("row rows rnd rnds round rounds".split())
+ROW_WORDS = words("row rows rnd rnds round rounds")
 _MOST_ROWS = 200
 
 
@@ -16,20 +17,8 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
     """The rows to be worked again; None, and nothing read, when no row is named."""
     mark = r.at
     begun = r.phrase(
-        (
-            ("same", "as"),
-            ("sames", "as"),
-            ("same", "as", "for"),
-            ("repeating",),
-            ("repeat",),
-            ("rep",),
-            ("as", "for"),
-            ("as",),
-            ("like",),
-            ("work", "as", "for"),
-            ("work", "as"),
-            ("work", "same", "as"),
-            ("work",),
+        phrases(
+            "same as|sames as|same as for|repeating|repeat|rep|as for|as|like|work as for|work as|work same as|work"
         )
     )
     if not begun:
@@ -43,7 +32,7 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
     if not labels or (bare_work and r.low() not in ("again", "once")):
         r.at = mark
         return None
-    r.phrase((("alternately",), ("in", "order"), ("in", "turn"), ("again",), ("in", "sequence")))
+    r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
     again = RowsAgain(labels, place=r.place(mark))
     return _tail(r, again, mark)
 
@@ -56,9 +45,9 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         often = read_often(r)
         if often is not None and again.times is None:
             again = replace(again, times=often.number, more=often.how == "more" or again.more)
-            r.phrase((("alternately",), ("in", "order")))
+            r.phrase(phrases("alternately|in order"))
             continue
-        if r.phrase((("ending", "with"), ("ending", "after"), ("end", "with"), ("ending", "on"))):
+        if r.phrase(phrases("ending with|ending after|end with|ending on")):
             r.accept("a", "an", "the")
             ended = _labels(r)
             if ended:
@@ -67,7 +56,9 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         elif r.low() in ("until", "till", "for") and again.until is None and (words := _until(r)):
             again = replace(again, until=words)
             continue
-        elif r.low() in ("but", "except", "having", "omitting", "working") or (r.sees("with") and r.tokens[r.at - 1].kind == ","):
+        elif r.low() in ("but", "except", "having", "omitting", "working") or (
+            r.sees("with") and r.tokens[r.at - 1].kind == ","
+        ):
             exception = _exception(r)
             again = replace(again, except_=(*again.except_, exception))
             continue
@@ -80,7 +71,9 @@ def _until(r: Reading) -> str | None:
     """`until piece measures 9 in, ending with a WS row`: the words up to the end of the sentence."""
     start = r.at
     r.at += 1
-    if r.tokens[start].low == "for" and not (r.here.kind in ("measure", "number", "count") or r.low() in ("length", "desired")):
+    if r.tokens[start].low == "for" and not (
+        r.here.kind in ("measure", "number", "count") or r.low() in ("length", "desired")
+    ):
         r.at = start
         return None
     begin = r.at if r.tokens[start].low != "for" else r.at
@@ -114,7 +107,7 @@ def _labels(r: Reading) -> tuple[str, ...]:
         found = _numbers(r)
     else:
         found = _numbers(r)
-        if not found or not (r.low() in ROW_WORDS):
+        if not found or r.low() not in ROW_WORDS:
             r.at = mark
             return ()
         r.at += 1

@@ -124,7 +124,10 @@ def _read_once(written: Written, names: RowNames, tokens: list[Token], *, in_one
 def _counts_spaced(tokens: list[Token]) -> bool:
     """True when the row also writes `9 sc` with a blank: then `2sc` says something else."""
     return any(
-        token.kind == "stitch" and before.kind in ("number", "count") and token.start > before.end and token.value != "ch"
+        token.kind == "stitch"
+        and before.kind in ("number", "count")
+        and token.start > before.end
+        and token.value != "ch"
         for before, token in zip(tokens, tokens[1:], strict=False)
     )
 
@@ -173,7 +176,9 @@ def _once_more(steps: list[Step]) -> list[Step]:
     worked = any(not isinstance(step, (Aside, RowsAgain)) for step in steps)
     if not worked:
         return steps
-    return [replace(step, more=True) if isinstance(step, RowsAgain) and step.times is not None else step for step in steps]
+    return [
+        replace(step, more=True) if isinstance(step, RowsAgain) and step.times is not None else step for step in steps
+    ]
 
 
 def _undefined(r: Reading, name: str, start: int, end: int) -> Finding:

@@ -10,15 +10,20 @@ from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.formula import read_formula
 from gradegen.read.row_names import RowNames
 from gradegen.read.tokens import Token
+from gradegen.read.word_lists import words
 
 SIZE_LIST_LENGTH = Rule(
-    "size-list-length", Severity.ERROR, "arithmetic", "A size list has more or fewer entries than the pattern has sizes."
+    "size-list-length",
+    Severity.ERROR,
+    "arithmetic",
+    "A size list has more or fewer entries than the pattern has sizes.",
 )
-_UNITS = frozenset(
-    "st sts stitch stitches sp sps space spaces loop loops lp lps times time row rows rnd rnds round rounds rep reps repeats "
-    "shells groups motifs blocks meshes corners more in inch inches cm mm".split()
+_UNITS = words(
+    "st sts stitch stitches sp sps space spaces loop loops lp lps times time row rows rnd rnds round "
+    "rounds rep reps repeats shells groups motifs blocks meshes corners more in inch inches cm mm"
 )
-_BEFORE = frozenset("next last first of over chain cast rem remaining all every each to".split())
+
+_BEFORE = words("next last first of over chain cast rem remaining all every each to")
 _MOST = 40  # entries of one list
 
 

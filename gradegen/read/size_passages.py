@@ -8,19 +8,13 @@ from typing import Any
 from gradegen.design.rows import SizesOnly, Stated
 from gradegen.read.reading import Reading
 from gradegen.read.sizes_named import sizes_named
+from gradegen.read.word_lists import phrases
 
-_OTHERS = (
-    ("all", "other", "sizes"),
-    ("the", "other", "sizes"),
-    ("other", "sizes"),
-    ("the", "larger", "sizes"),
-    ("larger", "sizes"),
-    ("the", "smaller", "sizes"),
-    ("the", "remaining", "sizes"),
-    ("remaining", "sizes"),
-    ("all", "others"),
-    ("the", "others"),
+_OTHERS = phrases(
+    "all other sizes|the other sizes|other sizes|the larger sizes|larger sizes|the smaller sizes|"
+    "the remaining sizes|remaining sizes|all others|the others"
 )
+
 _MOST_WORDS = 30
 
 
@@ -38,7 +32,7 @@ def read_sizes_only(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tu
 
 def ends_size_passage(r: Reading) -> bool:
     """Passes `all sizes:`."""
-    return r.phrase((("all", "sizes"), ("for", "all", "sizes"))) and (r.accept(",", ":") or True)
+    return r.phrase(phrases("all sizes|for all sizes")) and (r.accept(",", ":") or True)
 
 
 def _named(r: Reading, stop: int) -> tuple[str, ...] | None:

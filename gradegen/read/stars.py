@@ -121,7 +121,17 @@ def _said_times(r: Reading) -> Times:
     if times is not None:
         return times
     following = r.peek() if r.here.kind in SEPARATORS else r.here
-    if following.kind == "end" or following.low in ("join", "turn", "ending", "end", "fasten", "ch", "sl st", "cut", "break"):
+    if following.kind == "end" or following.low in (
+        "join",
+        "turn",
+        "ending",
+        "end",
+        "fasten",
+        "ch",
+        "sl st",
+        "cut",
+        "break",
+    ):
         return Times("bound", bound=Bound("end"))
     if following.kind in ("open", "close") or r.here.kind == ".":
         return Times("bound", bound=Bound("end"))
@@ -133,9 +143,9 @@ def _from_beginning(r: Reading, steps: list[Step], stars: list[Star], mark: int)
     begins = 0
     while begins < len(steps) and isinstance(steps[begins], (Aside, Join, Turn)):
         begins += 1
-    if begins < len(steps) and isinstance(steps[begins], Slip):
-        begins += 1
-    elif begins + 1 < len(steps) and isinstance(steps[begins], Chain) and not _chain_in_body(steps, begins):
+    if (begins < len(steps) and isinstance(steps[begins], Slip)) or (
+        begins + 1 < len(steps) and isinstance(steps[begins], Chain) and not _chain_in_body(steps, begins)
+    ):
         begins += 1
     body = steps[begins:]
     if not body:

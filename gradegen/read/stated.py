@@ -5,18 +5,17 @@ from __future__ import annotations
 from gradegen.design.rows import Number, Stated, Thing
 from gradegen.read.reading import Reading, plain
 from gradegen.read.things import read_thing
+from gradegen.read.word_lists import phrases, words
 
-_REMARKS = frozenset(
-    "increased decreased inc dec increase decrease incs decs added lost left skipped unworked free apart long wide high cm mm "
-    "inch inches in per each rows rnds rounds row rnd round times more rem remaining tog together".split()
+_REMARKS = words(
+    "increased decreased inc dec increase decrease incs decs added lost left skipped unworked free apart "
+    "long wide high cm mm inch inches in per each rows rnds rounds row rnd round times more rem "
+    "remaining tog together"
 )
-_TAIL: tuple[tuple[str, ...], ...] = tuple(
-    tuple(phrase.split())
-    for phrase in (
-        "at end of last row|at end of last rnd|at end of last round|at end of row|at end of rnd|at end of round|at end|"
-        "on needle|on this side|in this rnd|in this row|in rnd|in row|in round|in all|in total|total|altogether|made|"
-        "around|across|completed|now|remaining|remain|rem"
-    ).split("|")
+_TAIL = phrases(
+    "at end of last row|at end of last rnd|at end of last round|at end of row|at end of rnd|"
+    "at end of round|at end|on needle|on this side|in this rnd|in this row|in rnd|in row|in round|in all|"
+    "in total|total|altogether|made|around|across|completed|now|remaining|remain|rem"
 )
 
 
@@ -37,7 +36,7 @@ def read_bracketed_count(r: Reading) -> list[Stated] | None:
 
 def read_counts_here(r: Reading, stop: int) -> list[Stated] | None:
     """The counts between here and the token at `stop`; a remark behind a `;` or `,` is passed over."""
-    r.phrase((("there", "are"), ("total", "of"), ("a", "total", "of"), ("total", ":"), ("total",), ("makes",), ("you", "have")))
+    r.phrase(phrases("there are|total of|a total of|total :|total|makes|you have"))
     found: list[Stated] = []
     while r.at < stop:
         one = _count(r)
@@ -120,7 +119,9 @@ def _unit(r: Reading) -> Thing | None:
 def _word_unit(r: Reading) -> Thing | None:
     """A unit we have no word for: `12 scallops`, `6 large petals`."""
     words: list[str] = []
-    while r.here.kind == "word" and len(words) < 3 and r.low() not in ("and", "at", "plus", "in", "on", "made", "total"):
+    while (
+        r.here.kind == "word" and len(words) < 3 and r.low() not in ("and", "at", "plus", "in", "on", "made", "total")
+    ):
         if r.low() in _REMARKS:
             return None
         words.append(r.low())
@@ -158,9 +159,7 @@ def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     signed = r.here.kind in ("=", "-", ":") and r.peek().kind in ("number", "count")
     if signed:
         r.at += 1
-    elif r.phrase(
-        (("you", "now", "have"), ("you", "should", "have"), ("you", "should", "now", "have"), ("you", "have"), ("there", "are"), ("making",), ("leaving",))
-    ):
+    elif r.phrase(phrases("you now have|you should have|you should now have|you have|there are|making|leaving")):
         if r.tokens[mark].low in ("making", "leaving") and not at_sentence and r.here.kind not in ("number", "count"):
             r.at = mark
             return None

@@ -29,9 +29,10 @@ from gradegen.read.size_passages import ends_size_passage, read_sizes_only
 from gradegen.read.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.stated import read_open_count
 from gradegen.read.unknown import is_filet, read_unknown_stitch
+from gradegen.read.word_lists import phrases, words
 from gradegen.read.works import inline_definition, read_place_first, read_work
 
-_VERBS = frozenset("work make begin start with do crochet put end ending finish by to".split())
+_VERBS = words("work make begin start with do crochet put end ending finish by to")
 
 
 @dataclass(slots=True)
@@ -78,7 +79,11 @@ def _separator(r: Reading, level: Steps) -> bool:
         elif token.kind == ";":
             level.after_stop = level.after_stop or False
         return True
-    if token.kind == "word" and token.low in ("and", "then", "now", "next") and (token.low != "next" or r.peek().kind == ","):
+    if (
+        token.kind == "word"
+        and token.low in ("and", "then", "now", "next")
+        and (token.low != "next" or r.peek().kind == ",")
+    ):
         r.at += 1
         return True
     return False
@@ -155,8 +160,10 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     if found is None and r.low() in _VERBS:
         r.at += 1
         r.accept("each", "every", "the")
-        r.phrase((("last", "repeat"), ("last", "rep"), ("row",), ("rnd",), ("round",)))
-        while r.low() in ("with", "by", "off", "now", "a", "an") or (r.low() == "in" and r.peek().kind in ("stitch", "number")):
+        r.phrase(phrases("last repeat|last rep|row|rnd|round"))
+        while r.low() in ("with", "by", "off", "now", "a", "an") or (
+            r.low() == "in" and r.peek().kind in ("stitch", "number")
+        ):
             r.at += 1
         found = [] if r.here.kind in ("open", "star") else _fitting(r, stop)
         if found is None:
@@ -198,7 +205,9 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
         return True
     if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
         return True
-    return follows and (r.tokens[r.at - 1].kind == "close" or (isinstance(steps[-1], Aside) and r.tokens[r.at - 1].kind == "word"))
+    return follows and (
+        r.tokens[r.at - 1].kind == "close" or (isinstance(steps[-1], Aside) and r.tokens[r.at - 1].kind == "word")
+    )
 
 
 def _explained(r: Reading, mark: int, steps: list[Step]) -> list[Step]:
@@ -213,9 +222,9 @@ def _loop_for_all(r: Reading) -> bool:
     from gradegen.read.places_named import read_loop
 
     mark = r.at
-    r.phrase((("working", "in"), ("work", "in"), ("in",), ("working", "through")))
+    r.phrase(phrases("working in|work in|in|working through"))
     loop = read_loop(r)
-    r.phrase((("throughout",), ("around",), ("across",), ("of", "each", "st"), ("each", "st")))
+    r.phrase(phrases("throughout|around|across|of each st|each st"))
     if loop is None or r.here.kind not in (",", ":", ";"):
         r.at = mark
         return False
@@ -242,7 +251,12 @@ def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
     level.after_stop = False
     last = level.steps[-1] if level.steps else None
     known = _is_known(r, mark, r.at)
-    if isinstance(last, Unread) and last.known == known and last.place.line == r.place(mark).line and level.barrier < len(level.steps):
+    if (
+        isinstance(last, Unread)
+        and last.known == known
+        and last.place.line == r.place(mark).line
+        and level.barrier < len(level.steps)
+    ):
         start = last.place
         end = r.place(mark)
         place = replace(start, end_line=end.end_line, end_column=end.end_column)
@@ -275,7 +289,11 @@ def _is_known(r: Reading, mark: int, to: int) -> bool:
     if is_filet(r.tokens[mark:to]):
         return True
     changes = {"inc", "increase", "increasing", "dec", "decrease", "decreasing"} & set(lows)
-    if lows[0] == "work" and r.tokens[mark + 1].kind in ("number", "count") and set(lows) & {"row", "rows", "rnd", "rnds", "round", "rounds"}:
+    if (
+        lows[0] == "work"
+        and r.tokens[mark + 1].kind in ("number", "count")
+        and set(lows) & {"row", "rows", "rnd", "rnds", "round", "rounds"}
+    ):
         return True
     return bool(changes and "every" in lows)
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from gradegen.design.rows import Number, Thing
 from gradegen.read.reading import Reading
+from gradegen.read.word_lists import words
 
-SPACES = frozenset(
-    "sp sps space spaces loop loops lp lps mesh meshes arch arches ch-sp ch-sps chain-space ch-space ch-loop ch-lp".split()
+SPACES = words(
+    "sp sps space spaces loop loops lp lps mesh meshes arch arches ch-sp ch-sps chain-space ch-space ch-loop ch-lp"
 )
-STITCHES = frozenset("st sts stitch stitches sts.".split())
+STITCHES = words("st sts stitch stitches sts.")
 _FIXED = {
     "corner": "corner",
     "corners": "corner",
@@ -22,16 +23,20 @@ _FIXED = {
     "tip": "place",
     "base": "place",
 }
-_NOUNS = frozenset("scallop petal point block bl motif pineapple tile rib square leaf knot bead triangle wave medallion ray arm".split())
-_BEFORE = frozenset(
-    "central center centre large small big single rem remaining free unused open solid long short little opposite end "
-    "outer inner plain chain same marked underarm other joining corresponding ".split()
+_NOUNS = words(
+    "scallop petal point block bl motif pineapple tile rib square leaf knot bead triangle wave medallion ray arm"
+)
+_BEFORE = words(
+    "central center centre large small big single rem remaining free unused open solid long short little "
+    "opposite end outer inner plain chain same marked underarm other joining corresponding "
 )
 _AFTER_STITCH = frozenset({"group", "groups", "gr", "grp"})
-_NO_NAMES = frozenset(
-    "previous following skipped unworked next last first each same other of in the a an and or to this that these those end every all "
-    "any new extra more few two three some missed worked made remaining corresponding neck edge".split()
+_NO_NAMES = words(
+    "previous following skipped unworked next last first each same other of in the a an and or to this "
+    "that these those end every all any new extra more few two three some missed worked made remaining "
+    "corresponding neck edge"
 )
+
 _NOT_FOR_CHAIN = frozenset({"joining", "corresponding"})
 
 
@@ -39,7 +44,7 @@ def read_thing(r: Reading) -> Thing | None:
     """The kind of place named here; nothing is read when the words name none."""
     mark = r.at
     adjective = ""
-    while r.low() in _BEFORE and not (r.low() in ("chain", "end")):
+    while r.low() in _BEFORE and r.low() not in ("chain", "end"):
         if r.low() in _NOT_FOR_CHAIN:
             r.at = mark
             return None
@@ -78,7 +83,7 @@ def _named(r: Reading, adjective: str) -> Thing | None:
         r.at += 1
         _space_of_noun(r)
         return Thing(_one(word))
-    if word == "row" and r.low(1) in ("end", "ends") or word == "edge" and adjective:
+    if (word == "row" and r.low(1) in ("end", "ends")) or (word == "edge" and adjective):
         r.at += 2
         return Thing("row end")
     if r.low(1) in STITCHES and word not in _NO_NAMES:
@@ -190,7 +195,7 @@ def _counted_chain_space(r: Reading) -> Thing | None:
     return Thing("sp", length, said=_one(after.low)) if token.kind == "number" else None
 
 
-_PLURAL_SPACES = frozenset("loops sps spaces lps meshes arches".split())
+_PLURAL_SPACES = words("loops sps spaces lps meshes arches")
 
 
 def _st(r: Reading) -> Thing:

@@ -6,6 +6,7 @@ from typing import Literal, NamedTuple
 
 from gradegen.design.rows import Number
 from gradegen.read.reading import Reading
+from gradegen.read.word_lists import phrases
 
 _WORDS = {"once": 1, "twice": 2, "thrice": 3}
 
@@ -70,11 +71,11 @@ def read_often(r: Reading) -> Often | None:
 
 
 def _how(r: Reading, total: bool, said: Literal["more", ""]) -> Literal["more", "in all", ""]:
-    if r.phrase((("in", "all"), ("in", "total"), ("total",), ("altogether",))):
+    if r.phrase(phrases("in all|in total|total|altogether")):
         return "in all"
     _round(r)
     return "in all" if total and not said else said
 
 
 def _round(r: Reading) -> None:
-    r.phrase((("all", "around"), ("all", "round"), ("around",), ("across",)))
+    r.phrase(phrases("all around|all round|around|across"))

@@ -44,8 +44,24 @@ _TIGHT = re.compile(r"([a-z]+)(\d+)$")
 _NUMBER_WORDS = {
     word: number
     for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-        "eighteen nineteen twenty".split()
+        (
+            *(
+                "zero",
+                "one",
+                "two",
+                "three",
+                "four",
+                "five",
+                "six",
+                "seven",
+                "eight",
+                "nine",
+                "ten",
+                "eleven",
+                "twelve",
+            ),
+            *("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"),
+        )
     )
 }
 
@@ -106,5 +122,7 @@ def split_tight(token: Token) -> tuple[Token, Token] | None:
     if not found:
         return None
     cut = token.start + found.end(1)
-    head = Token("x", "x", token.start, cut) if found.group(1) == "x" else Token("word", found.group(1), token.start, cut)
+    head = (
+        Token("x", "x", token.start, cut) if found.group(1) == "x" else Token("word", found.group(1), token.start, cut)
+    )
     return head, Token("number", found.group(2), cut, token.end, int(found.group(2)[:9]))

@@ -10,17 +10,21 @@ from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading, unless_one
 from gradegen.read.things import STITCHES
 from gradegen.read.tokens import Token
+from gradegen.read.word_lists import words
 
-_NO_STITCH = frozenset(
-    "work make insert hook attach fasten join sew place yarn thread draw pull catch weave loop loops crochet begin continue "
-    "repeat mark turn leave hold holding working keeping starting row rnd round fold run put stuff add cut tie press block "
-    "starch knit purl use using sl slip pass bring drop pick take carry edge edging end ending finish close complete next last "
-    "first same each every other one two in into on over with and or the a an to from at for of st sts sp sps this that these "
-    "those it them then there here now ch back front right left rs ws side sides line both all any pin measure chart gauge mc cc "
-    "follow form follows size sizes motif motifs decrease increase decreasing increasing evenly even beg beginning rep times more "
-    "skip sk miss cast bind off up down out through between under around across along not do count counts if when until after before "
-    "by as so but is are was be been being have has had having make makes making made color colour white black red green blue "
-    "yellow pink piece pieces seam tape needle center centre corner corners point points top bottom base tail tails try".split()
+_NO_STITCH = words(
+    "work make insert hook attach fasten join sew place yarn thread draw pull catch weave loop loops "
+    "crochet begin continue repeat mark turn leave hold holding working keeping starting row rnd round "
+    "fold run put stuff add cut tie press block starch knit purl use using sl slip pass bring drop pick "
+    "take carry edge edging end ending finish close complete next last first same each every other one "
+    "two in into on over with and or the a an to from at for of st sts sp sps this that these those it "
+    "them then there here now ch back front right left rs ws side sides line both all any pin measure "
+    "chart gauge mc cc follow form follows size sizes motif motifs decrease increase decreasing "
+    "increasing evenly even beg beginning rep times more skip sk miss cast bind off up down out through "
+    "between under around across along not do count counts if when until after before by as so but is "
+    "are was be been being have has had having make makes making made color colour white black red green "
+    "blue yellow pink piece pieces seam tape needle center centre corner corners point points top bottom "
+    "base tail tails try"
 )
 
 
@@ -64,7 +68,7 @@ def _bare(r: Reading, mark: int, name: str, number: Number | None) -> Work:
 
 
 _STS = frozenset({"loop", "long", "cross", "knot", "point", "pink", "block"})
-_FILET = frozenset("sp sps space spaces mesh meshes bl bls block blocks open solid".split())
+_FILET = words("sp sps space spaces mesh meshes bl bls block blocks open solid")
 
 
 def is_filet(tokens: list[Token]) -> bool:
@@ -73,10 +77,16 @@ def is_filet(tokens: list[Token]) -> bool:
     if not parts or not any(token.low in _FILET for token in parts):
         return False
     counted = all(token.kind in ("number", "count") or token.low in _FILET or token.kind == "stitch" for token in parts)
-    over = {token.low for token in parts} <= _FILET | {"over", "next", "make", "work"} | {t.low for t in parts if t.kind == "number"}
+    over = {token.low for token in parts} <= _FILET | {"over", "next", "make", "work"} | {
+        t.low for t in parts if t.kind == "number"
+    }
     return (counted or over) and any(token.kind in ("number", "count") for token in parts)
 
 
 def _is_sure(into: Into) -> bool:
     """Only a place that prose does not name."""
-    return into.which in ("next", "each", "first", "last", "same", "from hook") and bool(into.things) and into.things[0] != Thing("row end")
+    return (
+        into.which in ("next", "each", "first", "last", "same", "from hook")
+        and bool(into.things)
+        and into.things[0] != Thing("row end")
+    )

@@ -21,6 +21,7 @@ from gradegen.read.places_named import read_place, read_target
 from gradegen.read.reading import Reading, is_one, plain
 from gradegen.read.things import STITCHES, is_space
 from gradegen.read.times import read_multiplier
+from gradegen.read.word_lists import phrases, words
 
 _ST = (Thing("st"),)
 
@@ -71,8 +72,8 @@ def read_name_remark(r: Reading) -> str:
     return name
 
 
-_GROUPS = frozenset(
-    "sp space mesh loop block bl shell picot group scallop petal point st fan corner dec inc spaces blocks leaf".split()
+_GROUPS = words(
+    "sp space mesh loop block bl shell picot group scallop petal point st fan corner dec inc spaces blocks leaf"
 )
 
 
@@ -137,7 +138,7 @@ def _next_together(r: Reading, mark: int, make: Make) -> Work | None:
         return None
     thing = Thing("st") if r.low() in STITCHES else Thing(str(r.here.value))
     r.at += 1
-    if not r.phrase((("tog",), ("together",))):
+    if not r.phrase(phrases("tog|together")):
         r.at = start
         return None
     into = Into("next", (thing,), number, place=r.place(target_mark))
@@ -224,7 +225,7 @@ def _more_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
     r.accept("then")
     start = r.at
     place = read_place(r)
-    if place is None and r.low() in ("next", "each", "every", "last", "first", "same") or r.here.kind == "ordinal":
+    if (place is None and r.low() in ("next", "each", "every", "last", "first", "same")) or r.here.kind == "ordinal":
         place = read_target(r)
     if place is not None and r.at_break():
         made = Work(work.makes, replace(place, loop=place.loop or work.into.loop), place=r.place(start))
@@ -252,7 +253,7 @@ def _mixed(r: Reading, work: Work) -> Mixed | None:
 
 # ---- place first ----------------------------------------------------------------------------------------------------------
 
-_VERBS = frozenset("make work do put".split())
+_VERBS = words("make work do put")
 
 
 def read_place_first(r: Reading) -> list[Step] | None:
@@ -285,7 +286,7 @@ def read_place_first(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         makes = spaced
-    r.phrase((("all", "in", "same", "place"), ("in", "same", "place"), ("in", "it")))
+    r.phrase(phrases("all in same place|in same place|in it"))
     return [Work(makes, into, called=called, place=r.place(mark))]
 
 
