@@ -18,6 +18,7 @@ from gradegen.write.view_measures import measure_tables, size_key, size_sentence
 from gradegen.write.view_rows import piece_views
 from gradegen.write.view_words import special_stitches, terms_sentences, used_abbreviations
 
+_LONGEST_HALF = 1800  # signs in half the width of the text: about half a page
 _PAPERS = {"a4": "A4", "letter": "letter"}
 
 
@@ -32,6 +33,9 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     special = special_stitches(pattern)
     said = list(_texts(pieces, notes, finishing, gauge, special))
     used = used_abbreviations(said, pattern)
+    materials = material_entries(checked, printing)
+    cautions = caution_sentences(pattern, printing, [*said, *_materials(pattern)])
+    colophon = _colophon(checked, printing)
     return Document(
         language="en-GB" if pattern.terms == "UK" else "en-US",
         paper=_PAPERS[edition.paper],
@@ -45,10 +49,12 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         about=phrase(pattern.about, printing) if pattern.about else (),
         facts=_facts(pattern, printing),
         drawings=piece_drawings(checked, printing),
+        measures_heading=f"{'Size' if printing.is_one_size else 'Sizes'} and finished measures",
         sizes=size_sentences(checked, printing),
         measures=measure_tables(checked, printing),
-        materials=material_entries(checked, printing),
+        materials=materials,
         gauge=gauge,
+        materials_stand=_stand(_length(materials), _length(gauge)),
         terms=terms_sentences(pattern, used),
         abbreviations=used,
         special_stitches=special,
@@ -56,9 +62,10 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         size_key="" if printing.is_one_size else size_key(printing),
         pieces=pieces,
         finishing=finishing,
-        cautions=caution_sentences(pattern, printing, [*said, *_materials(pattern)]),
+        cautions=cautions,
         cautions_end=cautions_close(),
-        colophon=_colophon(checked, printing),
+        colophon=colophon,
+        close_stands=_stand(sum(len(_words(each)) + 40 for each in cautions), _length(colophon)),
         foot=_foot(pattern),
         draft=draft_view(checked, printing, edition),
     )
@@ -88,6 +95,16 @@ def _facts(pattern: Pattern, printing: Printing) -> tuple[Entry, ...]:
 def _size_names(printing: Printing) -> str:
     names = [size.name for size in printing.sizes]
     return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"
+
+
+def _stand(left: int, right: int) -> str:
+    """Two sections beside each other while both are short: side by side they cannot break over a page."""
+    return "beside-each-other" if left and right and max(left, right) <= _LONGEST_HALF else "stacked"
+
+
+def _length(entries: Iterable[Entry]) -> int:
+    """About how many signs of room some entries take in half the width of the text."""
+    return sum(40 + len(_words(line)) for entry in entries for line in entry.lines)
 
 
 def _texts(pieces: Iterable[PieceView], *groups: Iterable[Phrase] | Iterable[Entry]) -> Iterator[str]:

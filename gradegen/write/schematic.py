@@ -17,6 +17,9 @@ from gradegen.write.view import Drawing
 from gradegen.write.view_measures import drawn_letters
 
 
+_GAP = 2 * "\N{NO-BREAK SPACE}"
+
+
 def piece_drawings(checked: Checked, printing: Printing) -> tuple[Drawing, ...]:
     """A drawing of every piece whose two measures are known."""
     letters = drawn_letters(checked)
@@ -52,12 +55,12 @@ def _drawn(length: Fraction) -> float:
 
 def _dimensions(width: str, length: str, letters: Mapping[str, str], printing: Printing) -> Dimensions:
     labels = [_label(name, letters, printing) for name in (width, length)]
-    return Dimensions(labels[0], labels[1], f"{labels[0]}; {labels[1]}")
+    return Dimensions(labels[0], labels[1], f"{labels[0]}, {labels[1]}".replace(_GAP, " "))
 
 
 def _label(name: str, letters: Mapping[str, str], printing: Printing) -> str:
     """`A  around`, and on one size's pages its measure in both units."""
-    said = f"{letters[name]}  {name}" if name in letters else name
+    said = f"{letters[name]}{_GAP}{name}" if name in letters else name
     if not printing.is_one_size:
         return said
-    return f"{said}  {lengths_text([printing.sizes[0].measures[name].printed], printing.style)}"
+    return f"{said}{_GAP}{lengths_text([printing.sizes[0].measures[name].printed], printing.style)}"

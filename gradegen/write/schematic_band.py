@@ -22,7 +22,7 @@ from gradegen.write.sketch import (
 from gradegen.write.view import Drawing
 
 _TALLEST = 150.0  # points
-_LOOP_WIDTH = 160.0
+_LOOP_WIDTH = 136.0
 
 
 def draw_flat(name: str, extents: Sequence[Extent], dimensions: Dimensions) -> Drawing:
@@ -34,9 +34,9 @@ def draw_flat(name: str, extents: Sequence[Extent], dimensions: Dimensions) -> D
     for extent in _largest_first(extents):
         high, wide = extent.length * scale, extent.width * scale
         sketch.outline(_box(left, base - high, wide, high), fill=_fill(extent, extents))
-    bottom = _letter_below(sketch, extents, left, base, scale, dimensions)
+    _letter_below(sketch, extents, left, base, scale, dimensions)
     sketch.measure(dimensions.length, (left - 12, base - _most(extents, "length") * scale), (left - 12, base))
-    return sketch.drawing(bottom, _shows(name, "a flat piece", extents, dimensions), f"{name}, flat, to scale.")
+    return sketch.drawing(_shows(name, "a flat piece", extents, dimensions), f"{name}, flat, to scale.")
 
 
 def draw_band(name: str, extents: Sequence[Extent], dimensions: Dimensions) -> Drawing:
@@ -55,14 +55,11 @@ def draw_band(name: str, extents: Sequence[Extent], dimensions: Dimensions) -> D
     least = _least(extents, "length") * scale * 0.3
     sketch.arrow((left, middle + least), (left, middle - least))
     sketch.arrow((left + widest, middle - least), (left + widest, middle + least))
-    bottom = _letter_below(sketch, extents, left, middle + tallest / 2, scale, dimensions)
+    _letter_below(sketch, extents, left, middle + tallest / 2, scale, dimensions)
     sketch.measure(dimensions.length, (left - 14, middle - tallest / 2), (left - 14, middle + tallest / 2))
-    _draw_loop(sketch, extents[len(extents) // 2], (_LOOP_WIDTH / 2 + 6, middle))
-    caption = (
-        f"{name}. Right: the band laid flat before it is joined, to scale; turned over once, its two ends meet as the arrows "
-        "point. Left: the band joined, drawn freely."
-    )
-    return sketch.drawing(bottom, _shows(name, "a band joined with a half twist", extents, dimensions), caption)
+    _draw_loop(sketch, extents[len(extents) // 2], (_LOOP_WIDTH / 2 + 10, middle))
+    caption = f"{name}: joined on the left; laid flat on the right, to scale. One end is turned over, so that the arrows meet."
+    return sketch.drawing(_shows(name, "a band joined with a half twist", extents, dimensions), caption)
 
 
 def _scale(extents: Sequence[Extent], widest: float) -> float:
@@ -92,8 +89,8 @@ def _box(left: float, top: float, wide: float, high: float) -> list[Point]:
 
 def _letter_below(
     sketch: Sketch, extents: Sequence[Extent], left: float, base: float, scale: float, dimensions: Dimensions
-) -> float:
-    """The sizes under their right-hand edges, the dimension line under them; gives the height of the drawing."""
+) -> None:
+    """The sizes under their right-hand edges, the dimension line under them."""
     below = base
     if len(extents) > 1:
         below += 10
@@ -101,7 +98,6 @@ def _letter_below(
         for name, x in with_room(places, 4.6 * max(len(name) for name, _ in places) + 3):
             sketch.write(name, (x, below), size=SMALL_SIZE)
     sketch.measure(dimensions.width, (left, below + 9), (left + _most(extents, "width") * scale, below + 9))
-    return below + 26
 
 
 def _shows(name: str, what: str, extents: Sequence[Extent], dimensions: Dimensions) -> str:

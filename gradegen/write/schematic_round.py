@@ -25,7 +25,7 @@ from gradegen.write.sketch import (
 )
 from gradegen.write.view import Drawing
 
-_TALLEST, _WIDEST = 165.0, 250.0
+_TALLEST, _WIDEST = 132.0, 230.0
 _LEAN = 0.17  # how far an edge seen a little from above bends down, by its half width
 
 
@@ -53,11 +53,7 @@ def draw_round(
         f"Schematic of the {name.lower()}, worked in the round{many}, seen from the side. Measures: {dimensions.words}."
     )
     how = "to scale from its worked rounds" if largest.is_worked else "to scale"
-    return sketch.drawing(_bottom(largest, scale, top) + 20, shows, f"{name}, seen from the side, {how}.")
-
-
-def _bottom(profile: Profile, scale: float, top: float) -> float:
-    return top + (profile.height + profile.points[-1][0] * _LEAN) * scale
+    return sketch.drawing(shows, f"{name}, seen from the side, {how}.")
 
 
 def _side(profile: Profile, scale: float, centre: float, top: float, way: int) -> list[Point]:

@@ -62,13 +62,17 @@ class Sketch:
 
     strokes: list[Stroke] = field(default_factory=list)
     letterings: list[Lettering] = field(default_factory=list)
+    points: list[Point] = field(default_factory=list)
+    lines: list[tuple[float, float]] = field(default_factory=list)  # where lettering stands, and how large
 
     def line(self, points: Sequence[Point], colour: str = INK, width: float = 0.7, dashes: str = "none") -> None:
         """An open line."""
+        self.points += points
         self.strokes.append(Stroke(path_of(points), colour, number(width), "none", dashes))
 
     def outline(self, points: Sequence[Point], colour: str = INK, width: float = 0.7, fill: str = "none") -> None:
         """A closed outline."""
+        self.points += points
         self.strokes.append(Stroke(path_of(points, closed=True), colour, f"{width:g}", fill))
 
     def write(
@@ -83,7 +87,8 @@ class Sketch:
     ) -> None:
         """One word or line of lettering, standing on its point."""
         turned = f"rotate({number(turn)} {number(at[0])} {number(at[1])})" if turn else ""
-        weight = "700" if bold else "400"
+        self.lines.append((at[1], size if not turn else 0.4 * size * len(text)))
+        weight = "600" if bold else "400"
         self.letterings.append(Lettering(text, number(at[0]), number(at[1]), number(size), anchor, weight, turned))
 
     def measure(self, text: str, start: Point, end: Point) -> None:
@@ -106,9 +111,12 @@ class Sketch:
         wings = [(end[0] - 6 * math.cos(along + by), end[1] - 6 * math.sin(along + by)) for by in (0.45, -0.45)]
         self.strokes.append(Stroke(path_of([wings[0], end, wings[1]], closed=True), colour, "0.6", colour))
 
-    def drawing(self, height: float, shows: str, caption: str) -> Drawing:
-        """The finished drawing."""
-        return Drawing(number(SHEET), number(height), shows, caption, tuple(self.strokes), tuple(self.letterings))
+    def drawing(self, shows: str, caption: str) -> Drawing:
+        """The finished drawing, on a sheet as wide as the text and as high as what is on it."""
+        heights = [y for _, y in self.points] + [edge for y, size in self.lines for edge in (y - size, y + 0.3 * size)]
+        top, bottom = min(heights) - 3, max(heights) + 3
+        box = f"0 {number(top)} {number(SHEET)} {number(bottom - top)}"
+        return Drawing(box, shows, caption, tuple(self.strokes), tuple(self.letterings))
 
 
 def with_room(names: Iterable[tuple[str, float]], gap: float) -> list[tuple[str, float]]:

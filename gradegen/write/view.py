@@ -62,10 +62,9 @@ class Lettering:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A schematic: strokes and lettering on a sheet, with what it shows in words and a caption."""
+    """A schematic: strokes and lettering on a sheet (its box in SVG's notation), what it shows in words, a caption."""
 
-    width: str
-    height: str
+    box: str
     shows: str
     caption: str
     strokes: tuple[Stroke, ...]
@@ -143,10 +142,12 @@ class Document:
     about: Phrase
     facts: tuple[Entry, ...]
     drawings: tuple[Drawing, ...]
+    measures_heading: str
     sizes: tuple[Phrase, ...]
     measures: tuple[MeasureTable, ...]
     materials: tuple[Entry, ...]
     gauge: tuple[Entry, ...]
+    materials_stand: str  # "beside-each-other" or "stacked", and so for the last two sections
     terms: tuple[Phrase, ...]
     abbreviations: tuple[Abbreviation, ...]
     special_stitches: tuple[Entry, ...]
@@ -157,5 +158,6 @@ class Document:
     cautions: tuple[Phrase, ...]
     cautions_end: Phrase
     colophon: tuple[Entry, ...]
+    close_stands: str
     foot: str
     draft: Draft | None

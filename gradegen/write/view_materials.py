@@ -16,7 +16,7 @@ from gradegen.numbers.units import grams_of, in_unit, inches_of
 from gradegen.trade.hooks import hook_words
 from gradegen.trade.yarn import find_yarn_weights
 from gradegen.write.fold import folded
-from gradegen.write.phrases import Phrase, Printing, phrase, plain
+from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
 from gradegen.write.print_numbers import lengths_text, number_text
 from gradegen.write.sums import worth
 from gradegen.write.view import Entry
@@ -32,7 +32,7 @@ def material_entries(checked: Checked, printing: Printing) -> tuple[Entry, ...]:
         entries.append(Entry("Hook" if len(hooks) == 1 else "Hooks", (line,)))
     notions = tuple(_notion(notion, printing) for notion in checked.pattern.notions)
     if notions:
-        entries.append(Entry("Also", notions))
+        entries.append(Entry("Notions", notions))
     return tuple(entries)
 
 
@@ -66,8 +66,8 @@ def _weight(yarn: Yarn) -> str:
 
 def _put_up(yarn: Yarn) -> str:
     parts = [_yards_and_metres(yarn.skein_length), _grams_and_ounces(yarn.skein_mass)]
-    said = " / ".join(part for part in parts if part)
-    return f"{said} per skein" if said else ""
+    said = ", ".join(part for part in parts if part)
+    return f"Skeins of {said}" if said else ""
 
 
 def _yards_and_metres(length: Amount | None) -> str:
@@ -111,9 +111,16 @@ def _length_of(yarn: Yarn, grams: Fraction) -> str:
 
 
 def _notion(notion: Notion, printing: Printing) -> Phrase:
-    what = phrase(notion.what, printing)
+    what = _capital(phrase(notion.what, printing))
     values = number_values(notion.number, printing.sizes) if notion.number else ()
     return (*what, *plain(f": {folded(values)}")) if values else what
+
+
+def _capital(sentence: Phrase) -> Phrase:
+    if not sentence:
+        return sentence
+    first = sentence[0]
+    return (Part(first.text[:1].upper() + first.text[1:], first.look), *sentence[1:])
 
 
 def number_values(number: Number, sizes: Sequence[GradedSize]) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from gradegen.write.phrases import Phrase, plain
 from gradegen.write.view import Abbreviation, Entry
 
 _WORD = re.compile(r"[A-Za-z]+(?:-[A-Za-z]+)*\d?[A-Za-z]*|\d+-[A-Za-z]+")
+_APART = re.compile(r"[^\w\s-]|(?<!\S)\d+(?!\S)")
 _LONGEST_NAME = 3  # words
 _LONGEST_BESIDE = 14  # signs of a name that still fit beside its text
 _CHAIN_MADE = "ch-"
@@ -31,7 +32,14 @@ def used_abbreviations(texts: Iterable[str], pattern: Pattern) -> tuple[Abbrevia
 
 
 def _in_text(text: str, terms: Terms) -> Iterator[tuple[str, str]]:
-    words = [found.group() for found in _WORD.finditer(text)]
+    for run in _APART.split(text):
+        yield from _in_run([found.group() for found in _WORD.finditer(run)], terms)
+    if re.search(r"\bch-\d", text):
+        yield _CHAIN_MADE, abbreviations()[_CHAIN_MADE].means(terms)
+
+
+def _in_run(words: Sequence[str], terms: Terms) -> Iterator[tuple[str, str]]:
+    """Abbreviations among words that nothing stands between."""
     at = 0
     while at < len(words):
         named = longest_stitch(words[at : at + _LONGEST_NAME], terms)
@@ -41,8 +49,6 @@ def _in_text(text: str, terms: Terms) -> Iterator[tuple[str, str]]:
             continue
         yield from _word(words[at], terms)
         at += 1
-    if re.search(r"\bch-\d", text):
-        yield _CHAIN_MADE, abbreviations()[_CHAIN_MADE].means(terms)
 
 
 def _stitch(written: str, stitch: Stitch, terms: Terms) -> Iterator[tuple[str, str]]:
