@@ -38,7 +38,7 @@ def _explain_rule(name: str) -> int:
 
 
 def _explain_row(file: str, line: int, size: str | None) -> int:
-    outcome = pipeline.check_file(file)
+    outcome = pipeline.check_file(file, tracing=line)
     checked = outcome.checked
     if checked is None or not checked.sizes:
         show_findings(outcome, sys.stderr)
@@ -54,7 +54,8 @@ def _explain_row(file: str, line: int, size: str | None) -> int:
 
     for row in rows:
         show_lines([*explained_row(row), ()])
-        here = [finding for finding in outcome.findings if finding in row.findings]
+        told = {(finding.rule, finding.place, finding.size) for finding in row.findings}
+        here = [one for one in outcome.findings if (one.rule, one.place, one.size) in told]
         show_lines(finding_lines(here, known, width_of(sys.stdout)))
     return CLEAN
 

@@ -101,8 +101,11 @@ def check_text(path: str | os.PathLike[str], sizes: Sequence[str] | None = None,
     return _outcome(run, _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings))
 
 
-def check_file(path: str | os.PathLike[str]) -> Outcome:
-    """A pattern file read, graded, worked and checked; a `.txt` file as an ordinary text pattern."""
+def check_file(path: str | os.PathLike[str], tracing: int | None = None) -> Outcome:
+    """A pattern file read, graded, worked and checked; a `.txt` file as an ordinary text pattern.
+
+    `tracing`: a line of the file; the row that stands there keeps what each of its steps took and made.
+    """
     if os.fspath(path).lower().endswith(".txt"):
         return check_text(path)
     run = _Run(os.fspath(path))
@@ -171,8 +174,9 @@ def print_edition(checked: Checked, edition: Edition) -> Printed:
     from gradegen.write.pattern import write_pattern
 
     run = _Run(checked.pattern.file)
-    paths = run.stage("write", lambda: write_pattern(checked, edition), ())
-    return Printed(edition, tuple(paths), tuple(run.findings), run.timings)
+    none: tuple[Path, ...] = ()
+    paths = run.stage("write", lambda: write_pattern(checked, edition), none)
+    return Printed(edition, paths, tuple(run.findings), run.timings)
 
 
 _TAKEN: list[Checked] = []  # the pattern a printing process works on

@@ -5,7 +5,10 @@ from __future__ import annotations
 from gradegen.design.edge import Edge, Run, Target, stitches_in
 from gradegen.design.worked import WorkedRow, WorkedStep
 from gradegen.write.screen_findings import Line
+from gradegen.write.screen_source import text_at
 
+SUMMED = ("group", "sp", "st")  # units that only add up others
+WORDS_WIDE = 44  # columns for the words of a step
 LONGEST_EDGE = 12  # pieces of an edge shown before "..."
 
 
@@ -25,7 +28,7 @@ def edge_in_words(edge: Edge) -> str:
     """An edge as runs: "44 x (dc, ch-1 sp), sc"; "nothing yet" before the first chain."""
     if not edge:
         return "nothing yet"
-    parts = _parts(edge)
+    parts = _parts(_gathered(edge))
     shown = ", ".join(parts[:LONGEST_EDGE]) + (", ..." if len(parts) > LONGEST_EDGE else "")
     total = stitches_in(edge)
     return f"{shown}   = {total} {'stitch' if total == 1 else 'stitches'}"
@@ -38,6 +41,25 @@ def target_in_words(target: Target) -> str:
     if target.kind == "st":
         return f"{target.name} (starting chain)" if target.chain else target.name
     return target.kind if target.kind != "gap" else target.name
+
+
+def _gathered(edge: Edge) -> Edge:
+    """The same edge with what stands before and after a repeat taken into it where it is one more of the same."""
+    items = list(edge)
+    at = 0
+    while at < len(items):
+        run = items[at]
+        if isinstance(run, Run):
+            many, same, times = len(run.items), list(run.items), run.times
+            while at >= many and items[at - many : at] == same:
+                del items[at - many : at]
+                at, times = at - many, times + 1
+            while items[at + 1 : at + 1 + many] == same:
+                del items[at + 1 : at + 1 + many]
+                times += 1
+            items[at] = Run(times, run.items)
+        at += 1
+    return tuple(items)
 
 
 def _parts(edge: Edge) -> list[str]:
@@ -59,24 +81,25 @@ def _run(run: Run) -> tuple[int, str]:
 
 
 def _steps(steps: tuple[WorkedStep, ...]) -> list[Line]:
-    if not steps:
-        return []
-    words = [f"{'  ' * step.depth}{step.words}" for step in steps]
-    wide = min(44, max(len(text) for text in words))
-    lines: list[Line] = []
-    for text, step in zip(words, steps, strict=True):
-        takes = f"takes {step.takes_words}" if step.takes else "takes nothing"
-        makes = f"makes {step.makes_words}" if step.makes else "makes no stitch"
-        times = f"{step.times} x " if step.times != 1 else ""
-        lines.append(
-            ((f"    {times:>6}{text:<{wide}}", ""), (f"  {takes}; {makes}", ""), (f"   {step.left} left", "dim"))
-        )
-    return lines
+    words = ["  " * step.depth + _shortened(step.words or text_at(step.place), WORDS_WIDE) for step in steps]
+    wide = max((len(text) for text in words), default=0)
+    return [_step(text, wide, step) for text, step in zip(words, steps, strict=True)]
+
+
+def _step(words: str, wide: int, step: WorkedStep) -> Line:
+    times = f"{step.times} x " if step.times != 1 else ""
+    takes = f"takes {step.takes} {'st' if step.takes == 1 else 'sts'}" if step.takes else "takes nothing"
+    makes = f"makes {_shortened(step.makes_words, WORDS_WIDE)}" if step.makes_words else "makes no stitch"
+    return ((f"    {times}{words:<{wide}}", ""), (f"  {takes}; {makes}", ""), (f";  {step.left} left", "dim"))
+
+
+def _shortened(text: str, most: int) -> str:
+    return text if len(text) <= most else text[: most - 4].rstrip() + " ..."
 
 
 def _totals(row: WorkedRow) -> str:
     made = "no count" if row.made is None else f"{row.made} made"
-    units = ", ".join(f"{number} {name}" for name, number in row.units.items())
+    units = ", ".join(f"{number} {name}" for name, number in row.units.items() if name not in SUMMED)
     taken = "" if row.taken is None else f"; {row.taken} taken of the edge before"
     return f"{made}{f' ({units})' if units else ''}{taken}"
 

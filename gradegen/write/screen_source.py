@@ -25,6 +25,17 @@ def source_line(place: Place) -> str | None:
     return lines[place.line - 1] if 0 < place.line <= len(lines) and lines[place.line - 1].strip() else None
 
 
+def text_at(place: Place) -> str:
+    """The words that stand at a place, its lines joined by blanks; empty when the file can't be read."""
+    lines = source_lines(place.file)[place.line - 1 : place.end_line]
+    if not lines:
+        return ""
+    last = lines[-1][: place.end_column - 1]
+    first = (lines[0] if len(lines) > 1 else last)[place.column - 1 :]
+    middle = [line.strip() for line in lines[1:-1]]
+    return " ".join([first, *middle, *([last.strip()] if len(lines) > 1 else [])]).strip()
+
+
 def marked(line: str, places: Sequence[Place], width: int) -> tuple[str, str]:
     """The line and the marks under it, both cut to `width` columns around the first mark."""
     marks = _marks(line, places)

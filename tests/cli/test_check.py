@@ -59,7 +59,8 @@ def test_a_half_twist_chain_off_its_multiple_is_refused_with_the_nearest_good_ch
     off = [finding for finding in answer["findings"] if finding["rule"] == "foundation-off-multiple"]
     assert len(off) == 9
     for finding in off:
-        found, (below, above) = int(finding["found"]), map(int, finding["expected"].split(" or "))
+        found = int(finding["found"])
+        below, above = map(int, finding["expected"].split(" or "))
         assert (below, above) == (found - 1, found + 5)  # the band is a multiple of 6 + 3
         assert f"ch {below} (" in finding["hint"]
         assert f"ch {above} (" in finding["hint"]

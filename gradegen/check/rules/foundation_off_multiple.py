@@ -56,13 +56,11 @@ CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition
 
 def find(checked: Checked) -> Iterator[Finding]:
     """One finding per size whose chain is off."""
-    told = {(finding.place, finding.size) for finding in checked.findings if finding.rule == RULE.id}
     for piece in checked.pattern.pieces:
         for row in piece.rows:
             chain = row.steps[0] if row.steps else None
             if isinstance(chain, Chain):
-                found = _off(checked, piece, row, chain)
-                yield from (finding for finding in found if (finding.place, finding.size) not in told)
+                yield from _off(checked, piece, row, chain)
             if not row.is_prose:
                 break  # later chains start a row; only the first row's is a foundation
 
