@@ -65,7 +65,7 @@ def _heading_of(line: str) -> tuple[Part, str] | None:
     for part, pattern in _HEADINGS:
         if pattern.match(bare):
             return part, ""
-    return ("rows", bare) if bare[0].isupper() and _names_piece(bare) else None
+    return ("rows", bare) if bare[0].isupper() and ":" not in bare and _names_piece(bare) else None
 
 
 _STEP_WORDS = frozenset(
