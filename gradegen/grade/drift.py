@@ -52,7 +52,7 @@ UNEVEN_SIZE_STEP = Rule(
     "uneven-size-step", Severity.WARNING, "common practice", "One step between sizes is unlike the others."
 )
 
-NOTED = Fraction(1, 4)  # inches; PRACTICE 3.4, our defaults
+NOTED = Fraction(1, 4)  # inches
 WARNED = Fraction(1, 2)
 OF_A_STEP = Fraction(1, 2)
 OF_A_LENGTH = Fraction(1, 10)

@@ -68,7 +68,7 @@ def test_ease_and_fit_are_hers(pattern):
     ],
 )
 def test_the_nearest_printed_size(pattern, bust, size, also):
-    """39 lies between M (36-38) and L (40-42), as check_values B2 has it; as far from both, the larger is taken."""
+    """CYC bust row: 39 in lies between M (36-38) and L (40-42); as far from both, the larger is taken."""
     own, _ = fitted(pattern, bust=bust)
     assert (own.nearest.size, own.nearest.also) == (size, also)
 

@@ -56,7 +56,7 @@ def test_a_repeat_wider_than_the_step_is_advice_and_no_error(graded, size_table)
 
 
 def test_published_opinion_on_repeats_and_steps(graded, size_table):
-    """K. Atherley on pattern repeats (guest columns), as PRACTICE 3.2 has it.
+    """K. Atherley on pattern repeats (guest columns).
 
     7 sts at 17 per 10 cm are 4 cm, fine against size steps of 5-8 cm; 12 sts at 16 per 10 cm are 7.5 cm, so sizes can
     only sit 3 in apart.

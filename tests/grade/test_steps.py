@@ -55,7 +55,7 @@ def test_uneven_steps_of_the_bodies_are_followed(graded, size_table):
 
 
 def test_unequal_steps_of_a_good_pattern_pass(graded):
-    """Rowan, nine sizes, steps of 9.5, 10.5, 11, 11, 9, 11, 9, 11 cm in finished chest (PRACTICE 1.4)."""
+    """Rowan, nine sizes, steps of 9.5, 10.5, 11, 11, 9, 11, 9, 11 cm in finished chest."""
     girths = [82.5]
     for step in (9.5, 10.5, 11, 11, 9, 11, 9, 11):
         girths.append(girths[-1] + step)

@@ -18,7 +18,7 @@ def test_house_styles():
 
 
 def test_four_inches_in_both_factors():
-    """PRACTICE 3.3 [Frasier]: 36 in are 91.4 cm, or 90 by the trade's factor; 60 in are 152.4 or 150."""
+    """Frasier Knits, common conversion mistakes: 36 in are 91.4 cm or, by the trade, 90; 60 in 152.4 or 150."""
     exact, trade = HOUSE_STYLES["1/4 in"], HOUSE_STYLES["1/4 in, 4 in = 10 cm"]
     assert (exact.centimetres_text(Fraction(36)), trade.centimetres_text(Fraction(36))) == ("91.5", "90")
     assert (exact.centimetres_text(Fraction(60)), trade.centimetres_text(Fraction(60))) == ("152.5", "150")

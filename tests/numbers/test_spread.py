@@ -25,7 +25,7 @@ def test_what_does_not_fit(given_):
 
 
 def test_impossible_in_one_row():
-    """PRACTICE 4.2: impossible are decreases over n/2 and single increases over n."""
+    """Common practice: impossible are decreases over n/2 and single increases over n."""
     assert isinstance(plain_between(9, 5), NoCount)
     assert plain_between(10, 5) == ((0, 5),)
     assert isinstance(increase_after(9, 10, "round"), NoCount)
