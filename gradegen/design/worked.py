@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from gradegen.design.edge import Edge
@@ -33,7 +33,8 @@ class WorkedRow:
     """One row (or range of rows) in one size.
 
     `made`: stitches of the last row worked. `units`: made by name ("dc", "ch-2 sp", "shell"). `taken`: stitches of the
-    edge before that were used. `times`: rows worked under this label. `reading`: choices made, in words. A row for
+    edge before that were used. `times`: rows worked under this label. `census`: everything made over all of them, by
+    name, with chains ("ch"), slip stitches and joins ("sl st"). `reading`: choices made, in words. A row for
     other sizes only has status "not-checked" and `worked` False.
     """
 
@@ -52,6 +53,7 @@ class WorkedRow:
     findings: tuple[Finding, ...]
     why_not: str = ""
     applies: bool = True
+    census: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

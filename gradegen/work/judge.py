@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -45,6 +46,22 @@ def units_of(edge: Edge, site: Site) -> dict[str, int]:
             add(one.group or "group", number)
             if one.group:
                 add("group", number)
+    return found
+
+
+def census_of(edge: Edge, spent: Mapping[str, int]) -> Counter[str]:
+    """Every stitch that was made, by name: those on the new edge, chains of spaces, and what leaves no place on it.
+
+    A chain that stands for a stitch is counted as chains alone. A picot of the pattern's own is one "picot".
+    """
+    found: Counter[str] = Counter(spent)
+    for one, number in tally(edge).items():
+        if one.kind == "sp":
+            found["ch"] += number * one.length
+        elif one.kind == "st" and not one.chain:
+            found[one.name] += number
+        elif one.kind == "gap" and one.group:
+            found["picot"] += number
     return found
 
 

@@ -6,7 +6,9 @@ that repeat left. Everything between two such runs then happens again and again 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from gradegen.design.edge import Run
 from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, Work
@@ -17,6 +19,19 @@ from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
 Until = Callable[[], bool]
+
+
+class Passed(NamedTuple):
+    """How things stood after an earlier run: runs done, passes of the edge's repeat left, and what was made by then."""
+
+    runs: int
+    left: int
+    made: int
+    there: int
+    spent: Counter[str]
+
+
+Seen = dict[object, Passed]
 _MOST_RUNS = 20_000
 
 
@@ -92,7 +107,7 @@ def loop(
     `until` ends it earlier: True when no more than `keep` of `kind` are left.
     """
     done = 0
-    seen: dict[object, tuple[int, int, int, int]] = {}
+    seen: Seen = {}
     muted = walk.muted
     walk.inside += 1
     while (limit is None or done < limit) and not (until and until()):
@@ -121,7 +136,7 @@ def loop(
 
 def _skip_ahead(
     walk: Walk,
-    seen: dict[object, tuple[int, int, int, int]],
+    seen: Seen,
     done: int,
     limit: int | None,
     keep: int,
@@ -136,38 +151,38 @@ def _skip_ahead(
             continue
         key = (depth, at, left[:depth], left[depth + 1 :])
         earlier = seen.get(key)
-        if earlier is None:
-            seen[key] = (done, left[depth], len(walk.out), there)
-            continue
-        cycles = _cycles(earlier, done, left[depth], limit, there - keep, there)
-        if cycles > 0:
+        now = Passed(done, left[depth], len(walk.out), there, walk.spent.copy())
+        seen[key] = now
+        cycles = _cycles(earlier, now, limit, there - keep) if earlier else 0
+        if earlier and cycles > 0:
             _multiply(walk, depth, earlier, cycles)
             seen.clear()
-            return cycles * (done - earlier[0])
-        seen[key] = (done, left[depth], len(walk.out), there)
+            return cycles * (done - earlier.runs)
     return 0
 
 
-def _cycles(earlier: tuple[int, int, int, int], done: int, left: int, limit: int | None, spare: int, there: int) -> int:
+def _cycles(earlier: Passed, now: Passed, limit: int | None, spare: int) -> int:
     """How many whole cycles may be skipped."""
-    runs, passes = done - earlier[0], earlier[1] - left
+    passes = earlier.left - now.left
     bounds = []
     if passes > 0:
-        bounds.append((left - 1) // passes)
-        if earlier[3] > there:
-            bounds.append(spare // (earlier[3] - there))
+        bounds.append((now.left - 1) // passes)
+        if earlier.there > now.there:
+            bounds.append(spare // (earlier.there - now.there))
     elif limit is None:
         return 0
     if limit is not None:
-        bounds.append((limit - done) // runs)
+        bounds.append((limit - now.runs) // (now.runs - earlier.runs))
     return min(bounds)
 
 
-def _multiply(walk: Walk, depth: int, earlier: tuple[int, int, int, int], cycles: int) -> None:
-    walk.cursor.left[depth] -= cycles * (earlier[1] - walk.cursor.left[depth])
-    again = tuple(walk.out[earlier[2] :])
+def _multiply(walk: Walk, depth: int, earlier: Passed, cycles: int) -> None:
+    walk.cursor.left[depth] -= cycles * (earlier.left - walk.cursor.left[depth])
+    again = tuple(walk.out[earlier.made :])
     if again:
-        walk.out[earlier[2] :] = [Run(cycles + 1, again)]
+        walk.out[earlier.made :] = [Run(cycles + 1, again)]
+    for name, number in walk.spent.items():
+        walk.spent[name] += cycles * (number - earlier.spent[name])
     walk.place_start = len(walk.out)
 
 
@@ -175,7 +190,7 @@ def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: 
     """The next `number` targets of several kinds, each with the makings of its own kind."""
     end = walk.remaining(pairs[0][0]) if len(pairs) == 1 else _together(walk, pairs)
     keep = end - number
-    seen: dict[object, tuple[int, int, int, int]] = {}
+    seen: Seen = {}
     union = _union(pairs)
     done = 0
     while walk.remaining(union) > keep:

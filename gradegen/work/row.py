@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -12,7 +13,7 @@ from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tidy
-from gradegen.work.judge import Mismatch, compare, name_groups, units_of
+from gradegen.work.judge import Mismatch, census_of, compare, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
@@ -36,6 +37,7 @@ class Outcome:
     made: int | None = None
     units: dict[str, int] = field(default_factory=dict)
     taken: int | None = None
+    census: Counter[str] = field(default_factory=Counter)
     fault: Fault | None = None
     unclear: Unclear | None = None
     mismatches: tuple[Mismatch, ...] = ()
@@ -116,8 +118,13 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)
+    outcome.census = census_of(outcome.after, walk.spent) if not _only_chains(walk) else Counter(walk.spent)
     name_groups(row.stated, outcome.units, walk.site)
     outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
+
+
+def _only_chains(walk: Walk) -> bool:
+    return bool(walk.fresh_chain) and not walk.begun
 
 
 def _underside(walk: Walk) -> Edge:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -23,6 +24,7 @@ class _Done:
     first: Outcome | None = None
     last: Outcome | None = None
     times: int = 0
+    census: Counter[str] = field(default_factory=Counter)
     fault_at: Place | None = None
     blamed: Row | None = None
     against_note: bool = False
@@ -135,6 +137,7 @@ class RowsInOrder:
         done.first = done.first or outcome
         done.last = outcome
         done.times += 1
+        done.census.update(outcome.census)
         self.piece.go_on(row, i, outcome)
 
     def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, _Done]) -> None:
@@ -210,6 +213,7 @@ class RowsInOrder:
             units=outcome.units,
             taken=first.taken,
             times=done.times,
+            census=dict(done.census),
             reading=readings_of(settled, row) if settled else (),
             steps=outcome.trace,
             findings=findings,

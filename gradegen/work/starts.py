@@ -57,6 +57,7 @@ def chain(walk: Walk, step: Chain) -> None:
     if not walk.before and not walk.out:
         walk.onto(plain(number, "ch", "ch"))
         walk.fresh_chain = number
+        walk.spent["ch"] += number
     elif not walk.out and not walk.inside and not _own_chain(walk, step):
         start(walk, number, step.counts, step.place)
     else:
@@ -85,6 +86,7 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     chosen = 0 if sure else _preferred(walk, number, ways, said, place)
     stands_for = ways[chosen]
     walk.stood = (number, stands_for)
+    walk.spent["ch"] += number
     if not stands_for:
         return
     if walk.here:
@@ -216,9 +218,10 @@ def work_from_hook(walk: Walk, step: Work) -> None:
     last = walk.out[-1] if walk.out else None
     if isinstance(last, Target) and last.kind == "sp" and not walk.fresh_chain:
         if nth >= last.length and not _goes_on_along_chain(walk.ahead, step):
-            walk.out[-1] = _PICOT
+            _make_picot(walk, last.length, step.makes[0].stitch if step.makes else "sl st")
             return
         walk.out.pop()
+        walk.spent["ch"] += last.length
         walk.onto((*plain(last.length, "ch", "ch"), *walk.cursor.rest()))
     elif not walk.fresh_chain:
         _chain_before_edge(walk, step)
@@ -253,11 +256,18 @@ def _goes_on_along_chain(ahead: Sequence[Step], step: Work) -> bool:
     return bool(after) and isinstance(after[0], Work) and any(thing.name == "ch" for thing in after[0].into.things)
 
 
+def _make_picot(walk: Walk, chains: int, closed_with: str) -> None:
+    """The chain just made becomes a picot, which is no stitch and no space."""
+    walk.out[-1] = _PICOT
+    walk.spent["ch"] += chains
+    walk.spent[closed_with] += 1
+
+
 def close_picot(walk: Walk, into: Into) -> None:
     """`ch 3, sl st in 3rd ch from hook`: the chain becomes a picot, which is no stitch and no space."""
     last = walk.out[-1] if walk.out else None
     if isinstance(last, Target) and last.kind == "sp":
-        walk.out[-1] = _PICOT
+        _make_picot(walk, last.length, "sl st")
     elif not walk.out and walk.fresh_chain:
         raise Unclear("slip stitches along the foundation chain", into.place)
 
@@ -294,6 +304,7 @@ def _skipped_ways(walk: Walk, step: Work, skipped: int, name: str) -> list[Stand
 @works(Join)
 def join(walk: Walk, step: Join) -> None:
     """A fresh chain joined is a ring whose chains can be worked one by one; any other join changes nothing."""
+    walk.spent["sl st"] += 1
     if walk.fresh_chain and not walk.begun and not walk.out:
         walk.half_twist = step.half_twist
         walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")))

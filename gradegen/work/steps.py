@@ -324,6 +324,7 @@ def do_slip(walk: Walk, step: Slip) -> None:
         return  # the join of the round before, said again
     if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):
         return  # `sl st across 3 dc of first block to ch-3 sp`: the space is where it goes
+    before = walk.remaining(ANY_STITCH)
     if step.to or _is_space(walk, into) or into.which == "of":
         _travel(walk, into)
     elif into.which == "each":
@@ -335,6 +336,8 @@ def do_slip(walk: Walk, step: Slip) -> None:
         walk.take(walk.kind(into.things), walk.site.number(into.number), into.place)
     elif into.which == "from hook":
         starts.close_picot(walk, into)
+        return
+    walk.spent["sl st"] += max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1)
 
 
 def _goes_on_to_space(walk: Walk, step: Slip) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -47,6 +48,7 @@ class Spot(NamedTuple):
     passed: Edge
     delta: int
     unworked: bool
+    spent: Counter[str]
 
 
 @dataclass(slots=True)
@@ -55,7 +57,8 @@ class Walk:
 
     `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing has used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
-    `addressed`: the kinds that next, each and skip have named; these are owed to the end.
+    `addressed`: the kinds that next, each and skip have named; these are owed to the end. `spent`: what was made and
+    leaves no place on the edge (foundation and turning chains, slip stitches, joins, the chains of picots).
     """
 
     site: Site
@@ -73,6 +76,7 @@ class Walk:
     unworked: bool = False
     quota: tuple[int, int] | None = None
     delta: int = 0
+    spent: Counter[str] = field(default_factory=Counter)
     inside: int = 0
     kept: int = 0
     loose: bool = False
@@ -253,6 +257,7 @@ class Walk:
             self.passed,
             self.delta,
             self.unworked,
+            self.spent.copy(),
         )
 
     def load(self, spot: Spot) -> None:
@@ -268,6 +273,7 @@ class Walk:
             spot.last_kind,
         )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
+        self.spent = spot.spent.copy()
         if self.before is not spot.before:
             self.before = spot.before
             self._kinds.clear()
