@@ -1,0 +1,1 @@
+"""What the work takes: stitches, yarn, skeins, time, and which counts it allows."""
