@@ -9,8 +9,8 @@ from gradegen.design.rows import Definition, Label, Number, Row, Stated, Step, T
 from gradegen.trade.stitches import Terms
 from gradegen.write.notation_numbers import Figures, Worth
 from gradegen.write.notation_places import thing_words
-from gradegen.write.notation_steps import makes_words, sizes_words, steps_words
-from gradegen.write.notation_style import Notation, NotationStyle, is_one, listing, notation_style
+from gradegen.write.notation_steps import capital, makes_words, sizes_words, steps_words
+from gradegen.write.notation_style import Notation, NotationStyle, listing, notation_style
 
 
 def write_row(
@@ -37,7 +37,7 @@ def write_row(
         label=label,
         side=says.style.label["side"].format(side=row.side) if row.side and label else "",
         sizes=_only(row, says) if label else "",
-        steps=steps[:1].upper() + steps[1:],
+        steps=capital(steps, row.steps[0]) if row.steps else "",
         end="" if steps.endswith(".") or not steps else says.style.row["end"],
         counts=counts_words(row.stated, says),
     )
@@ -63,11 +63,10 @@ def label_words(label: Label, says: Notation) -> str:
     forms = says.style.label
     if label.rows is not None:
         number = says.figures.text(label.rows)
-        kind = forms[label.kind or "row"]["one" if is_one(number) else "more"]
-        return str(forms["next"]).format(n=number, kind=kind)
+        return str(forms["next"]).format(n=number, kind=says.kind_word(number))
     numbers = _label_numbers(label, says)
     if label.kind and (numbers or label.name):
-        kind = forms[label.kind]["one" if label.last is None and not label.listed else "more"]
+        kind = says.kind_word("1" if label.last is None and not label.listed else "2")
         return " ".join(part for part in (label.name, kind, numbers) if part)
     return " ".join(part for part in (label.name, numbers) if part)
 

@@ -31,27 +31,48 @@ from gradegen.design.rows import (
 from gradegen.trade.stitches import Stitch, stitches
 from gradegen.write.notation_chains import chain_words, change_words, join_words, skip_words, skipped_words, slip_words
 from gradegen.write.notation_places import bound_words, place_words
-from gradegen.write.notation_style import Notation, Words, is_one, listing
+from gradegen.write.notation_style import Notation, is_one, listing
 
 
 def steps_words(steps: Sequence[Step], says: Notation) -> str:
     """Steps one after the other; those that the written size does not work are left out."""
-    row, text, before = says.style.row, "", None
+    text, before = "", None
     for step in steps:
         words = step_words(step, says)
         if not words:
             continue
-        text += (_joint(before, step, row) if text else "") + words
+        joint = _joint(before, step, says) if text else ""
+        text += joint + (capital(words, step) if joint.startswith(".") else words)
         before = step
     return text
 
 
-def _joint(before: Step | None, step: Step, row: Words) -> str:
+def capital(words: str, first: Step) -> str:
+    """The words with a capital at their start; a designer's own words stay as they stand."""
+    return words if isinstance(first, (Aside, Unread)) else words[:1].upper() + words[1:]
+
+
+def _joint(before: Step | None, step: Step, says: Notation) -> str:
+    row = says.style.row
+    if says.figures.wanted is None and isinstance(step, SizesOnly):
+        return row["before sizes"]
+    if says.figures.wanted is None and isinstance(before, SizesOnly):
+        return row["after sizes"]
     if isinstance(step, Join):
         return row["before join"]
     if isinstance(step, Turn):
         return row["before turn"]
+    if isinstance(before, RowsAgain) and before.until:
+        return row["after until"]
+    if isinstance(step, Aside) and not isinstance(before, Repeat) and _is_trailing(step, says):
+        return " "
     return row["after repeat"] if isinstance(before, Repeat) else row["between steps"]
+
+
+def _is_trailing(remark: Aside, says: Notation) -> bool:
+    """True for remarks that follow a step without a comma: `for picot`, `just made`."""
+    firsts = says.style.row["remarks without a comma begin with"].split()
+    return remark.text.split(" ")[0].casefold() in firsts
 
 
 def step_words(step: Step, says: Notation) -> str:
@@ -189,7 +210,7 @@ def _starred(repeat: Repeat, says: Notation) -> str:
     form = str(says.style.repeats[_form_of(times, says)])
     words = form.format(
         star=star,
-        body=body,
+        body=f" {body}" if body.startswith("*") else body,
         n=says.figures.text(times.number) or "1",
         bound=bound_words(times.bound, says) if times.bound else "",
     )
@@ -237,19 +258,31 @@ def _rows_again(again: RowsAgain, says: Notation) -> str:
     if again.except_:
         words = says.step("rows again except").format(again=words, body=steps_words(again.except_, says))
     if again.ending:
-        words = says.step("rows again ending").format(again=words, ending=again.ending)
+        words = says.step("rows again ending").format(again=words, ending=_row_names((again.ending,), says))
     return words
 
 
 def _row_names(labels: Sequence[str], says: Notation) -> str:
-    """`Rows 3 and 4`, `Rows 3-6`."""
+    """`Rows 3 and 4`, `Rows 3-6`, `Neck Rows 1 and 2`, `last 2 rows`."""
+    if labels and labels[0].startswith("last"):
+        number = labels[0].removeprefix("last").strip()
+        return f"{labels[0]} {says.kind_word(number).casefold()}"
+    name, numbers = _name_apart(labels)
+    if not numbers:
+        return f"{name} {says.kind_word('')}"
     several = says.style.label["several"]
-    kind = says.style.label[says.kind or "row"]["one" if len(labels) == 1 else "more"]
-    if len(labels) > 2 and _runs_on(labels):
-        numbers = str(says.style.label["range"]).format(first=labels[0], last=labels[-1])
+    if len(numbers) > 2 and _runs_on(numbers):
+        listed = str(says.style.label["range"]).format(first=numbers[0], last=numbers[-1])
     else:
-        numbers = listing(labels, several["last"], several["between"])
-    return f"{kind} {numbers}" if labels and labels[0].isdigit() else numbers
+        listed = listing(numbers, several["last"], several["between"])
+    return f"{name} {says.kind_word('' if len(numbers) == 1 else '2')} {listed}".strip()
+
+
+def _name_apart(labels: Sequence[str]) -> tuple[str, list[str]]:
+    """The name that all labels share (`Neck`), and their numbers."""
+    parts = [label.rpartition(" ") for label in labels]
+    numbers = [number for _, _, number in parts if number.isdigit()]
+    return (parts[0][0], numbers) if len(numbers) == len(labels) else (labels[0], [])
 
 
 def _runs_on(labels: Sequence[str]) -> bool:

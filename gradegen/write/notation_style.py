@@ -56,6 +56,10 @@ class Notation:
         word = known.abbreviation(self.terms) if known else name
         return word if is_one(number) or not _is_word(name) else _plural(word)
 
+    def kind_word(self, number: str) -> str:
+        """`Row` or `Rnd`, plural when the number asks for it."""
+        return str(self.style.label[self.kind or "row"]["one" if is_one(number) else "more"])
+
     def step(self, name: str) -> str:
         """The form of one kind of step."""
         return self._in_terms(self.style.steps[name])
