@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Literal
 
@@ -25,6 +25,15 @@ class Target:
     nth: int = 0
     size: int = 0
     chain: bool = False
+    hashed: int = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        parts = (self.kind, self.name, self.length, self.group, self.nth, self.size, self.chain)
+        object.__setattr__(self, "hashed", hash(parts))
+
+    def __hash__(self) -> int:
+        """Worked out once: edges are looked up by their targets all the time."""
+        return self.hashed
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,20 +5,20 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable
+from functools import cache
 
 from gradegen.design.edge import Edge, Kind, Run, Target
 
-_KEPT: dict[Target, Target] = {}
 _COUNTED: frozenset[Kind] = frozenset({"st", "ch", "free loop", "row end"})
 _PIECE = re.compile(r"\s*(?:(\d+)\s*x\s*\(|(\d+)\s*x\s+|(\)|,|\()|([^,()]+))")
 
 
+@cache
 def target(
     kind: Kind, name: str, length: int = 0, group: str = "", nth: int = 0, size: int = 0, chain: bool = False
 ) -> Target:
     """The one shared Target of this description, so that equal targets are the same object."""
-    made = Target(kind, name, length, group, nth, size, chain)
-    return _KEPT.setdefault(made, made)
+    return Target(kind, name, length, group, nth, size, chain)
 
 
 def space(length: int) -> Target:

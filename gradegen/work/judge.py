@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from gradegen.design.edge import Edge
+from gradegen.design.edge import Target
 from gradegen.design.rows import Stated
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
-from gradegen.work.edges import tally
 from gradegen.work.kinds import family
 from gradegen.work.site import Site
 from gradegen.work.walk import Walk
@@ -27,14 +25,14 @@ class Mismatch:
     unit: str
 
 
-def units_of(edge: Edge, site: Site) -> dict[str, int]:
-    """What stands on the edge by name: stitches, spaces by length, groups by their name, picots."""
+def units_of(standing: Mapping[Target, int]) -> dict[str, int]:
+    """What stands on an edge by name: stitches, spaces by length, groups by their name, picots."""
     found: dict[str, int] = {}
 
     def add(name: str, number: int) -> None:
         found[name] = found.get(name, 0) + number
 
-    for one, number in tally(edge).items():
+    for one, number in standing.items():
         if one.kind == "sp":
             add(f"ch-{one.length} sp", number)
             add("sp", number)
@@ -49,20 +47,25 @@ def units_of(edge: Edge, site: Site) -> dict[str, int]:
     return found
 
 
-def census_of(edge: Edge, spent: Mapping[str, int]) -> Counter[str]:
+def census_of(standing: Mapping[Target, int], spent: Mapping[str, int]) -> dict[str, int]:
     """Every stitch that was made, by name: those on the new edge, chains of spaces, and what leaves no place on it.
 
     A chain that stands for a stitch is counted as chains alone. A picot of the pattern's own is one "picot".
     """
-    found: Counter[str] = Counter(spent)
-    for one, number in tally(edge).items():
+    found = dict(spent)
+    for one, number in standing.items():
         if one.kind == "sp":
-            found["ch"] += number * one.length
+            found["ch"] = found.get("ch", 0) + number * one.length
         elif one.kind == "st" and not one.chain:
-            found[one.name] += number
+            found[one.name] = found.get(one.name, 0) + number
         elif one.kind == "gap" and one.group:
-            found["picot"] += number
+            found["picot"] = found.get("picot", 0) + number
     return found
+
+
+def made_of(standing: Mapping[Target, int]) -> int:
+    """Stitches, chains and row ends among what stands on an edge; spaces and picots are none."""
+    return sum(number for one, number in standing.items() if one.kind not in ("sp", "gap", "ring"))
 
 
 def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> None:

@@ -6,7 +6,6 @@ that repeat left. Everything between two such runs then happens again and again 
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -28,7 +27,7 @@ class Passed(NamedTuple):
     left: int
     made: int
     there: int
-    spent: Counter[str]
+    spent: dict[str, int]
 
 
 Seen = dict[object, Passed]
@@ -151,7 +150,7 @@ def _skip_ahead(
             continue
         key = (depth, at, left[:depth], left[depth + 1 :])
         earlier = seen.get(key)
-        now = Passed(done, left[depth], len(walk.out), there, walk.spent.copy())
+        now = Passed(done, left[depth], len(walk.out), there, dict(walk.spent))
         seen[key] = now
         cycles = _cycles(earlier, now, limit, there - keep) if earlier else 0
         if earlier and cycles > 0:
@@ -182,7 +181,7 @@ def _multiply(walk: Walk, depth: int, earlier: Passed, cycles: int) -> None:
     if again:
         walk.out[earlier.made :] = [Run(cycles + 1, again)]
     for name, number in walk.spent.items():
-        walk.spent[name] += cycles * (number - earlier.spent[name])
+        walk.spent[name] = number + cycles * (number - earlier.spent.get(name, 0))
     walk.place_start = len(walk.out)
 
 

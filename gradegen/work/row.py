@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -12,8 +11,8 @@ from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesO
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.doing import do, run
-from gradegen.work.edges import plain, stitches, tidy
-from gradegen.work.judge import Mismatch, census_of, compare, name_groups, units_of
+from gradegen.work.edges import plain, stitches, tally, tidy
+from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
@@ -37,7 +36,7 @@ class Outcome:
     made: int | None = None
     units: dict[str, int] = field(default_factory=dict)
     taken: int | None = None
-    census: Counter[str] = field(default_factory=Counter)
+    census: dict[str, int] = field(default_factory=dict)
     fault: Fault | None = None
     unclear: Unclear | None = None
     mismatches: tuple[Mismatch, ...] = ()
@@ -69,7 +68,8 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
         outcome.fault = fault
         if fault.complete:
             outcome.after = tidy(walk.out)
-            outcome.made, outcome.units = stitches(outcome.after), units_of(outcome.after, site)
+            standing = tally(outcome.after)
+            outcome.made, outcome.units = made_of(standing), units_of(standing)
     except Unclear as unclear:
         outcome.unclear = unclear
     except RecursionError:
@@ -112,19 +112,20 @@ def _foundation_edge(walk: Walk) -> Edge:
 
 
 def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
-    outcome.made = stitches(tuple(t for t in walk.out if isinstance(t, (Run, Target))))
-    outcome.units = units_of(outcome.after, walk.site)
+    standing = {} if _only_chains(walk) else tally(outcome.after)
+    outcome.made = made_of(standing)
+    outcome.units = units_of(standing)
+    outcome.census = census_of(standing, walk.spent)
     there = stitches(walk.before)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)
-    outcome.census = census_of(outcome.after, walk.spent) if not _only_chains(walk) else Counter(walk.spent)
     name_groups(row.stated, outcome.units, walk.site)
     outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
 
 
 def _only_chains(walk: Walk) -> bool:
-    return bool(walk.fresh_chain) and not walk.begun
+    return bool(walk.fresh_chain) and not walk.out
 
 
 def _underside(walk: Walk) -> Edge:

@@ -57,7 +57,7 @@ def chain(walk: Walk, step: Chain) -> None:
     if not walk.before and not walk.out:
         walk.onto(plain(number, "ch", "ch"))
         walk.fresh_chain = number
-        walk.spent["ch"] += number
+        walk.spend("ch", number)
     elif not walk.out and not walk.inside and not _own_chain(walk, step):
         start(walk, number, step.counts, step.place)
     else:
@@ -86,7 +86,7 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     chosen = 0 if sure else _preferred(walk, number, ways, said, place)
     stands_for = ways[chosen]
     walk.stood = (number, stands_for)
-    walk.spent["ch"] += number
+    walk.spend("ch", number)
     if not stands_for:
         return
     if walk.here:
@@ -221,7 +221,7 @@ def work_from_hook(walk: Walk, step: Work) -> None:
             _make_picot(walk, last.length, step.makes[0].stitch if step.makes else "sl st")
             return
         walk.out.pop()
-        walk.spent["ch"] += last.length
+        walk.spend("ch", last.length)
         walk.onto((*plain(last.length, "ch", "ch"), *walk.cursor.rest()))
     elif not walk.fresh_chain:
         _chain_before_edge(walk, step)
@@ -259,8 +259,8 @@ def _goes_on_along_chain(ahead: Sequence[Step], step: Work) -> bool:
 def _make_picot(walk: Walk, chains: int, closed_with: str) -> None:
     """The chain just made becomes a picot, which is no stitch and no space."""
     walk.out[-1] = _PICOT
-    walk.spent["ch"] += chains
-    walk.spent[closed_with] += 1
+    walk.spend("ch", chains)
+    walk.spend(closed_with, 1)
 
 
 def close_picot(walk: Walk, into: Into) -> None:
@@ -304,7 +304,7 @@ def _skipped_ways(walk: Walk, step: Work, skipped: int, name: str) -> list[Stand
 @works(Join)
 def join(walk: Walk, step: Join) -> None:
     """A fresh chain joined is a ring whose chains can be worked one by one; any other join changes nothing."""
-    walk.spent["sl st"] += 1
+    walk.spend("sl st", 1)
     if walk.fresh_chain and not walk.begun and not walk.out:
         walk.half_twist = step.half_twist
         walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")))

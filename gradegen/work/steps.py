@@ -337,7 +337,7 @@ def do_slip(walk: Walk, step: Slip) -> None:
     elif into.which == "from hook":
         starts.close_picot(walk, into)
         return
-    walk.spent["sl st"] += max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1)
+    walk.spend("sl st", max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1))
 
 
 def _goes_on_to_space(walk: Walk, step: Slip) -> bool:

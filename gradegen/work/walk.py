@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -48,7 +47,7 @@ class Spot(NamedTuple):
     passed: Edge
     delta: int
     unworked: bool
-    spent: Counter[str]
+    spent: dict[str, int]
 
 
 @dataclass(slots=True)
@@ -76,7 +75,7 @@ class Walk:
     unworked: bool = False
     quota: tuple[int, int] | None = None
     delta: int = 0
-    spent: Counter[str] = field(default_factory=Counter)
+    spent: dict[str, int] = field(default_factory=dict)
     inside: int = 0
     kept: int = 0
     loose: bool = False
@@ -218,6 +217,10 @@ class Walk:
         else:
             self.out.extend(one)
 
+    def spend(self, name: str, number: int = 1) -> None:
+        """Something was made that leaves no place on the edge."""
+        self.spent[name] = self.spent.get(name, 0) + number
+
     def add_here(self, makes: tuple[Make, ...]) -> None:
         """More into the place that was worked last; what stands there becomes one group."""
         one = self.targets(makes)
@@ -257,7 +260,7 @@ class Walk:
             self.passed,
             self.delta,
             self.unworked,
-            self.spent.copy(),
+            dict(self.spent),
         )
 
     def load(self, spot: Spot) -> None:
@@ -273,7 +276,7 @@ class Walk:
             spot.last_kind,
         )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
-        self.spent = spot.spent.copy()
+        self.spent = dict(spot.spent)
         if self.before is not spot.before:
             self.before = spot.before
             self._kinds.clear()
