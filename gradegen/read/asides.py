@@ -16,7 +16,8 @@ _BEGIN = phrases(
     "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
     "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
-    "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|"
+    "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
+    "applique|overcast|baste|trim|gather|starting at|beginning at|start at|complete picot|tie|"
     "making last|working last|work last|make last"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
@@ -52,7 +53,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
 
 _LONG = words(
     "place pm mark move changing change weave fasten beginning adding losing holding leaving leave "
-    "carrying alternating cut break do don't stuff block press starch making working make work"
+    "carrying alternating cut break do don't stuff block press starch making working make work sew "
+    "applique overcast starting beginning start"
 )
 
 

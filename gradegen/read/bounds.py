@@ -11,15 +11,16 @@ _TO_END = phrases(
     "all the way round the band|all the way around the band|all the way round|all the way around|"
     "all around|all round|all across|around entire round|around ring|around edge|around band|around row|"
     "around rnd|around round|around|round|across row|across rnd|across round|across top|across the row|"
-    "across entire row|across|along the row|to end of row|to end of rnd|to end of round|to end of ch|"
-    "to end of chain|to the end of the row|to the end of the rnd|to the end of the round|"
-    "to the end of row|to the end of rnd|to the end|to end|till end of row|till end of rnd|till end|"
-    "until end of row|until end|to join|to joining|to beg of rnd|to beginning of rnd|to beg|to beginning|"
-    "to start|back to start|back to beg|along the underside back to start|along the underside|"
-    "along underside|along the other side of ch|along the other side of chain|along the other side|"
-    "along other side of ch|along other side of chain|along other side|along opposite side of ch|"
-    "along opposite side|along opposite edge|along the opposite edge|on the other side of ch|"
-    "on other side of ch|on opposite side of ch|on opposite side|on other side|along top"
+    "across entire row|across ch|across chain|around ch|across|along the row|to end of row|to end of rnd|"
+    "to end of round|to end of ch|to end of chain|to the end of the row|to the end of the rnd|"
+    "to the end of the round|to the end of row|to the end of rnd|to the end|to end|till end of row|"
+    "till end of rnd|till end|until end of row|until end|to join|to joining|to beg of rnd|"
+    "to beginning of rnd|to beg|to beginning|to start|back to start|back to beg|"
+    "along the underside back to start|along the underside|along underside|along the other side of ch|"
+    "along the other side of chain|along the other side|along other side of ch|along other side of chain|"
+    "along other side|along opposite side of ch|along opposite side|along opposite edge|"
+    "along the opposite edge|on the other side of ch|on other side of ch|on opposite side of ch|"
+    "on opposite side|on other side|along top"
 )
 
 _STARTS = frozenset(_TO_END) | {"to", "until", "up"}
@@ -31,6 +32,12 @@ def read_bound(r: Reading) -> Bound | None:
     if r.low() not in _STARTS:
         return None
     mark = r.at
+    if r.low() in ("across", "around") and r.low(1) in ("to", "until"):
+        r.at += 1
+        further = read_bound(r)
+        if further is not None:
+            return further
+        r.at = mark
     if r.phrase(_TO_END):
         while r.phrase(_AFTER):
             pass

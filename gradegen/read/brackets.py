@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 from typing import Any
 
 from gradegen.design.rows import Aside, Chain, Counts, Repeat, Stated, Step, Unread, Work
 from gradegen.read.asides import read_trailing
 from gradegen.read.counting import read_count_words, read_counted
-from gradegen.read.makes import makes_of, read_group
+from gradegen.read.makes import MOST_SPELLED_OUT, makes_of, read_group
 from gradegen.read.places_named import read_place
-from gradegen.read.reading import Reading
+from gradegen.read.reading import Reading, plain
 from gradegen.read.repeats import closed, read_after_bracket, stop_of
 from gradegen.read.stated import read_bracketed_count
+from gradegen.read.times import read_multiplier
 from gradegen.read.word_lists import words
 from gradegen.read.works import read_name_remark
 
@@ -76,7 +78,7 @@ def _counting_skipped(r: Reading, steps: list[Step], at: int, close: int) -> Non
 
 def _remark(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     """`(counts as dc)`, `(skipped ch count as a dc)`, `(shell)`, `(RS)`, `(2 sts increased)`."""
-    name = read_name_remark(r)
+    name = read_name_remark(r) if steps else ""
     if name:
         _called(steps, name)
         return True
@@ -160,13 +162,16 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
     if any(token.low in ("increased", "decreased") for token in inside):
         return True
     lows = [token.low for token in inside]
-    if inside[0].kind == "number" and ("in", "each") in zip(lows, lows[1:], strict=False) and "section" in lows:
+    if inside[0].kind == "number" and ("in", "each") in pairwise(lows) and "section" in lows:
         return True  # (9 dc in each section)
+    if inside[0].kind in ("number", "count") and lows[-2:] in (["each", "side"], ["each", "edge"], ["each", "end"]):
+        return True  # (36 dc on each side)
     if (len(inside) > 2 and inside[1].kind == ":") or (len(inside) > 3 and inside[2].kind == ":"):
         return True  # (cluster: ...) explains a stitch
     if all(token.kind in ("number", "stitch") for token in inside) and inside[-1].value in ("inc", "dec"):
         return r.tokens[close + 1].kind in (",", ".", ";", "end", "close") and inside[0].kind == "number"
-    if any(token.low in ("rows", "rnds", "rounds", "row", "rnd", "round") for token in inside) and not stitched:
+    rows = any(token.low in ("rows", "rnds", "rounds", "row", "rnd", "round") for token in inside)
+    if rows and all(token.value in ("inc", "dec") for token in stitched):
         return True
     if stitched or any(token.kind == "star" for token in inside):
         return False
@@ -186,11 +191,13 @@ def _one_place(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
         return False
     r.at = close + 1
     called = read_name_remark(r)
+    times = plain(read_multiplier(r))
     r.accept("all")
     into = read_place(r)
-    if into is None:
+    if into is None or (times is not None and not 1 <= times <= MOST_SPELLED_OUT):
         r.at = mark
         return False
+    items = items * (times or 1)
     if r.loop and into.loop is None:
         into = replace(into, loop=r.loop)
     called = called or read_name_remark(r)
@@ -198,11 +205,11 @@ def _one_place(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     if r.at_break() or read_trailing(r) is not None:
         steps.append(work)
         return True
-    times = read_after_bracket(r)
-    if times is None or not r.at_break():
+    often = read_after_bracket(r)
+    if often is None or not r.at_break():
         r.at = mark
         return False
-    steps.append(Repeat((work,), times, place=r.place(mark)))
+    steps.append(Repeat((work,), often, place=r.place(mark)))
     return True
 
 

@@ -98,8 +98,8 @@ def read_turn(r: Reading) -> Turn | None:
     mark = r.at
     if not r.accept("turn", "tn"):
         return None
-    r.phrase(phrases("your work|the work|work"))
-    if not r.at_break():
+    r.phrase(phrases("your work|the work|work|each round|each row|each rnd"))
+    if not (r.at_break() or r.here.kind in ("stitch", "number")):
         r.at = mark
         return None
     return Turn(place=r.place(mark))
@@ -255,7 +255,7 @@ def read_attach(r: Reading) -> list[Step] | None:
     while r.here.kind in ("word", "stitch", "number") and words < 8:
         if r.low() in ("in", "into", "to", "at", "between", "with", "on", "from"):
             break
-        if r.here.kind == "stitch" or (r.low() == "and" and r.written.text[r.here.start] != "&"):
+        if r.here.kind == "stitch" or (r.low() == "and" and not _is_colour_and(r)):
             break
         r.at += 1
         words += 1
@@ -281,6 +281,8 @@ def read_attach(r: Reading) -> list[Step] | None:
         r.at += r.here.value == "ch"
         return [aside, OtherSide(place=r.place(start))]
     r.at = start
+    if r.phrase(phrases("in joining|at joining|in join|at join|in same place as joining")):
+        return [Aside(r.text(mark), place=r.place(mark))]
     place = read_place(r, to=True)
     if place is None:
         if r.at_break():
@@ -288,6 +290,14 @@ def read_attach(r: Reading) -> list[Step] | None:
         r.at = mark
         return None
     return [aside, Slip(place, to=True, place=r.place(start))]
+
+
+def _is_colour_and(r: Reading) -> bool:
+    """`Gold & Silver`, `Purple and Silver Spangle`; not `and work 1 sc`."""
+    after = r.peek()
+    return r.written.text[r.here.start] == "&" or (
+        after.kind == "word" and after.low not in ("work", "make", "working", "sc")
+    )
 
 
 def read_other_side(r: Reading) -> Step | None:

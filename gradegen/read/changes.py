@@ -10,6 +10,7 @@ from gradegen.read.reading import Reading
 from gradegen.read.things import STITCHES
 from gradegen.read.word_lists import phrases, words
 
+ROWS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 _UP = words("inc increase increasing inc'g")
 _DOWN = words("dec decrease decreasing")
 
@@ -85,7 +86,16 @@ def read_even(r: Reading) -> Even | None:
         stitch = _worked_even(r)
     if r.at == mark:
         return None
+    _for_rows(r)
     return Even(stitch or None, place=r.place(mark))
+
+
+def _for_rows(r: Reading) -> None:
+    """Passes `for 6 rows`: the count stays what it was."""
+    mark = r.at
+    if r.accept("for") and r.number() is not None and r.accept(*ROWS):
+        return
+    r.at = mark
 
 
 def _even_stitch(r: Reading) -> str | None:
@@ -98,6 +108,9 @@ def _even_stitch(r: Reading) -> str | None:
 
 def _worked_even(r: Reading) -> str | None:
     mark = r.at
+    if r.accept("work") and r.number() is not None and r.accept(*ROWS) and r.accept("even"):
+        return None
+    r.at = mark
     evenly = r.phrase(
         phrases(
             "work even|working even|work in each st as set|work in pattern as set|work in pattern as established|"

@@ -25,10 +25,10 @@ def read_counts(r: Reading) -> Counts | None:
     close = r.partner(r.at) if opened else None
     if opened:
         r.at += 1
-    elif r.at > mark and r.low() not in ("counts", "counting", "does", "doesn't"):
+    elif r.low() not in ("counts", "counting", "does", "doesn't"):
         r.at = mark
         return None
-    found = read_count_words(r)
+    found = read_count_words(r, listed=opened)
     if found is None or (opened and (close is None or r.at > close)):
         r.at = mark
         return None
@@ -41,7 +41,7 @@ def read_counts(r: Reading) -> Counts | None:
     return Counts(as_, from_here, place=r.place(mark))
 
 
-def read_count_words(r: Reading) -> tuple[tuple[str, ...], bool] | None:
+def read_count_words(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...], bool] | None:
     """`counts as dc and ch 1, here and throughout`, without brackets; None, and nothing read, otherwise."""
     mark = r.at
     r.accept("this", "which", "it")
@@ -57,19 +57,19 @@ def read_count_words(r: Reading) -> tuple[tuple[str, ...], bool] | None:
     ):
         r.at = mark
         return None
-    counted = read_counted(r)
+    counted = read_counted(r, listed=listed)
     if counted is None:
         r.at = mark
     return counted
 
 
-def read_counted(r: Reading) -> tuple[tuple[str, ...], bool] | None:
-    """`dc and ch 1, here and throughout`; None when nothing is named."""
+def read_counted(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...], bool] | None:
+    """`dc and ch 1, here and throughout`; None when nothing is named. `listed`: a comma may stand between."""
     as_: list[str] = []
     while (one := _counted(r)) is not None:
         as_.append(one)
         step = r.at
-        while r.here.kind in (",", "+") or r.low() in ("and", "plus"):
+        while (listed and r.here.kind == ",") or r.here.kind == "+" or r.low() in ("and", "plus"):
             r.at += 1
         if not (r.here.kind in ("stitch", "chain", "number") or r.low() in ("a", "an")):
             r.at = step

@@ -147,8 +147,10 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
                 kind = kind or ("row" if ROW_WORDS[token.low] == "row" else "round")
             reader.at += 1
             continue
-        if token.kind in ("number", "ordinal") and _takes_number(found, name, kind, reader, names):
+        if token.kind in ("number", "ordinal") and _takes_number(found, name, kind, reader):
             continue
+        if token.kind == "," and found.label.first is not None:
+            break  # `Rnd 5, colour C`
         if token.kind in ("word", "number") and token.low not in ("and", "of", "the") and not found.label.listed:
             name.append(token)
         reader.at += 1
@@ -157,23 +159,21 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
     return found
 
 
-def _takes_number(found: ReadLabel, name: list[Token], kind: str, reader: NumberReader, names: RowNames) -> bool:
+def _takes_number(found: ReadLabel, name: list[Token], kind: str, reader: NumberReader) -> bool:
     """Reads row numbers, or the 4 of `Next 4 rows`; False when numbers were read before."""
     label = found.label
-    if name and name[-1].low in ("next", "last", "first") and reader.token(1).low in ROW_WORDS and not kind:
-        token = reader.token()
-        place = reader.written.place(token.start, token.end)
-        found.label = replace(label, rows=Number((int(str(token.value)),), place=place, places=(place,)))
-        reader.at += 1
-        return True
     if label.first is not None:
         return False
     numbers = reader.read()
     if numbers is None:
         return False
-    found.label = replace(label, first=numbers.first, last=numbers.last, listed=numbers.listed)
     found.lists += numbers.lists
     found.findings += numbers.findings
+    counts_rows = bool(name) and name[-1].low in ("next", "last", "first") and not kind
+    if counts_rows and reader.token().low in ROW_WORDS and numbers.last is None:
+        found.label = replace(label, rows=numbers.first)
+    else:
+        found.label = replace(label, first=numbers.first, last=numbers.last, listed=numbers.listed)
     return True
 
 

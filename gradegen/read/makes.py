@@ -118,7 +118,7 @@ def _same_place(r: Reading) -> None:
     r.phrase(phrases("in same st|in same sp|in same place"))
 
 
-def read_listed(r: Reading) -> list[Item] | None:
+def read_listed(r: Reading, *, everything: bool = False) -> list[Item] | None:
     """`d c, ch 2 and 2 d c` after "in same sp make": up to and with the item behind "and", or to the end of the clause."""
     start = r.at
     first = read_item(r)
@@ -127,7 +127,7 @@ def read_listed(r: Reading) -> list[Item] | None:
     items = [first]
     if not _and_follows(r):
         r.at = start
-        return _chained_items(r)
+        return _all_items(r) if everything else _chained_items(r)
     while True:
         mark = r.at
         last = r.accept("and")
@@ -144,6 +144,20 @@ def read_listed(r: Reading) -> list[Item] | None:
         items.append(item)
         if last and not _and_follows(r):
             return items
+
+
+def _all_items(r: Reading) -> list[Item]:
+    """`sc, 3 dc, sc` in each place: everything up to the next thing that is no make."""
+    items: list[Item] = []
+    item = read_item(r)
+    while item is not None:
+        items.append(item)
+        mark = r.at
+        item = read_item(r) if r.accept(",", "/") else None
+        if item is None or not r.at_break():
+            r.at = mark
+            return items
+    return items
 
 
 def _chained_items(r: Reading) -> list[Item]:

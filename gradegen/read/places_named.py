@@ -129,7 +129,7 @@ def _next(r: Reading, mark: int) -> Into | None:
         if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
-    of = _of(r)
+    of = _of(r) or _in_gap(r)
     things = _counting_spaces(r, things)
     return Into("next", things, unless_one(number), of=of, place=r.place(mark))
 
@@ -138,6 +138,17 @@ def _is_thing_ahead(r: Reading) -> bool:
     """True when the word behind this one names a place: `end loop`, `end group`."""
     after = r.peek()
     return after.kind in ("stitch", "chain") or after.low in SPACES or after.low in STITCHES or after.low == "group"
+
+
+def _in_gap(r: Reading) -> Into | None:
+    """`in dc between next 2 clusters`: where that dc stands."""
+    mark = r.at
+    if not r.accept("between"):
+        return None
+    gap = _between(r, mark)
+    if gap is None:
+        r.at = mark
+    return gap
 
 
 def _number(r: Reading) -> Number | None:
@@ -219,7 +230,7 @@ def _same(r: Reading, mark: int) -> Into:
 def _as_phrase(r: Reading) -> None:
     """Passes `as join`, `as last dc`, `as d tr c just made`, `with last sc`."""
     mark = r.at
-    if r.phrase(phrases("just made|already worked in")):
+    if r.phrase(phrases("just made|already worked in|already worked|already worked into")):
         return
     if r.low() == "where":
         end = next(
@@ -261,6 +272,7 @@ def _last(r: Reading, mark: int) -> Into | None:
         things = (Thing("st"),)
     of = _of(r)
     _as_made(r)
+    _as_phrase(r)
     return Into("last", things, unless_one(number), of=of, place=r.place(mark))
 
 
@@ -356,6 +368,7 @@ def _of(r: Reading) -> Into | None:
         r.at = mark
         return None
     r.accept("below")
+    r.phrase(phrases("at beginning|at beg|at beginning of rnd|at beg of rnd"))
     return inner
 
 
@@ -494,5 +507,6 @@ def _loose(r: Reading, mark: int) -> Into | None:
     if things[0].name == "tch":
         return Into("tch", place=r.place(mark))
     of = _of(r)
+    of = of or _in_gap(r)
     things = _counting_spaces(r, things)
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

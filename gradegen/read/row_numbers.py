@@ -156,7 +156,7 @@ class NumberReader:
             if self.written.text[end : end + 1] in (")", "]", "}"):
                 end += 1
             out.lists.append(Listed(start, end, texts))
-            if len(entries) != len(self.names.sizes):
+            if len(entries) != len(self.names.sizes) and not out.findings:
                 out.findings.append(wrong_length(self.written, entries, start, end, self.names))
         places = tuple(self.written.place(entry.start, entry.end) for entry in entries)
         return Number(tuple(entry.value for entry in entries), place=place, places=places)

@@ -43,6 +43,8 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         r.accept(",", ";")
         r.accept("and")
         often = read_often(r)
+        if r.phrase(phrases("for pattern|for pat|throughout|for patt")):
+            continue
         if often is not None and again.times is None:
             again = replace(again, times=often.number, more=often.how == "more" or again.more)
             r.phrase(phrases("alternately|in order"))

@@ -3,8 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
-from gradegen.design.rows import Aside, Chain, Either, Join, Label, Row, RowsAgain, Step, Turn
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Either,
+    Join,
+    Label,
+    Mixed,
+    Repeat,
+    Row,
+    RowsAgain,
+    Slip,
+    Step,
+    Turn,
+    Work,
+)
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.labels import ReadLabel, interpret, read_label
 from gradegen.read.reading import Reading
@@ -74,7 +89,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     steps = level.steps
     if not holds_unread(steps):
         findings += [_undefined(reading, *one) for one in reading.unknown]
-    steps, turning_chain = _turning_chain(_rings(steps))
+    steps, turning_chain = _turning_chain(_turned_first(_closed(_rings(steps))))
     row = Row(
         head.label,
         tuple(_once_more(steps)),
@@ -128,7 +143,7 @@ def _counts_spaced(tokens: list[Token]) -> bool:
         and before.kind in ("number", "count")
         and token.start > before.end
         and token.value != "ch"
-        for before, token in zip(tokens, tokens[1:], strict=False)
+        for before, token in pairwise(tokens)
     )
 
 
@@ -168,6 +183,31 @@ def _rings(steps: list[Step]) -> list[Step]:
     join = steps[begin + 1]
     if isinstance(join, Join) and join.to != "ring":
         steps = [*steps[: begin + 1], replace(join, to="ring", nth=None), *steps[begin + 2 :]]
+    return steps
+
+
+def _closed(steps: list[Step]) -> list[Step]:
+    """A slip stitch into the first stitch or the top of the chain, at the end of a row, is its join."""
+    last = len(steps) - 1
+    while last > 0 and isinstance(steps[last], (Aside, Turn, Chain)):
+        last -= 1
+    slip = steps[last] if last > 0 else None
+    if not isinstance(slip, Slip) or slip.into.which not in ("first", "tch") or slip.into.number is not None:
+        return steps
+    if not any(isinstance(step, (Work, Repeat, Mixed)) for step in steps[:last]):
+        return steps
+    top = slip.into.which == "tch"
+    join = Join("top of chain" if top else "first st", slip.into.nth if top else None, place=slip.place)
+    return [*steps[:last], join, *steps[last + 1 :]]
+
+
+def _turned_first(steps: list[Step]) -> list[Step]:
+    """`Ch 1, turn, sc in ...` at the start of a row: the turn comes before its chain."""
+    begin = 0
+    while begin < len(steps) and isinstance(steps[begin], Aside):
+        begin += 1
+    if begin + 2 < len(steps) and isinstance(steps[begin], Chain) and isinstance(steps[begin + 1], Turn):
+        return [*steps[:begin], steps[begin + 1], steps[begin], *steps[begin + 2 :]]
     return steps
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
-from gradegen.design.rows import Aside, Chain, Even, Skip, Stated, Step, Thing, Unread, Work
+from gradegen.design.rows import Aside, Chain, Even, Skip, Stated, Step, Thing, Turn, Unread, Work
 from gradegen.read.asides import read_aside, read_trailing
 from gradegen.read.bindings import with_whole_row
 from gradegen.read.brackets import read_bracket
@@ -22,6 +23,7 @@ from gradegen.read.chains import (
 from gradegen.read.changes import evened_count, read_change, read_even
 from gradegen.read.clusters import read_held_first, read_off_as_one
 from gradegen.read.groups import gathered
+from gradegen.read.places_named import read_loop, read_place
 from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
@@ -148,7 +150,7 @@ _FORMS: tuple[Form, ...] = (
 def _clause(r: Reading, level: Steps, stop: int) -> None:
     """One clause as steps, or its words unread."""
     mark = r.at
-    if _loop_for_all(r) or ends_size_passage(r):
+    if _loop_for_all(r) or _loop_for_one(r, level, stop) or ends_size_passage(r):
         return
     if r.low() in ("for", "size", "sizes"):
         only = read_sizes_only(r, stop, read_steps)
@@ -156,7 +158,7 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
             level.steps.append(only[0])
             level.stated += only[1]
             return
-    found = _fitting(r, stop)
+    found = _fitting(r, stop) or _late_place(r, level)
     if found is None and r.low() in _VERBS:
         r.at += 1
         r.accept("each", "every", "the")
@@ -201,6 +203,8 @@ def _fitting(r: Reading, stop: int) -> list[Step] | None:
 def _runs_on(r: Reading, steps: list[Step]) -> bool:
     """True where only a comma is missing: `Ch 4 (counts as tr) tr in ...`, `With Red ch 72`."""
     follows = r.here.kind in ("number", "count", "stitch")
+    if isinstance(steps[-1], Turn) and follows:
+        return True
     if isinstance(steps[-1], Skip) and r.here.kind == "number" and r.peek().kind == "stitch":
         return True
     if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
@@ -210,6 +214,21 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
     )
 
 
+def _late_place(r: Reading, level: Steps) -> list[Step] | None:
+    """`1 dc, in each st`: the place of the stitch before a comma too many."""
+    mark = r.at
+    last = level.steps[-1] if level.steps else None
+    if r.low() != "in" or not isinstance(last, Work) or not last.bare or r.tokens[mark - 1].kind != ",":
+        return None
+    into = read_place(r)
+    if into is None or not r.at_break():
+        r.at = mark
+        return None
+    level.steps.pop()
+    makes = tuple(replace(make, times=last.into.number) if last.into.number else make for make in last.makes)
+    return [Work(makes, into, place=last.place)]
+
+
 def _explained(r: Reading, mark: int, steps: list[Step]) -> list[Step]:
     """`work even: ch 3, dc in each dc` only announces the steps behind it."""
     if r.here.kind == ":" and r.peek().kind not in ("number", "count", "end") and isinstance(steps[0], Even):
@@ -217,14 +236,30 @@ def _explained(r: Reading, mark: int, steps: list[Step]) -> list[Step]:
     return steps
 
 
+def _loop_for_one(r: Reading, level: Steps, stop: int) -> bool:
+    """`BLO sc in each st across`: for this stitch alone."""
+    mark, before = r.at, r.loop
+    loop = read_loop(r)
+    if loop is None or r.here.kind not in ("stitch", "number", "count"):
+        r.at = mark
+        return False
+    r.loop = loop
+    found = _fitting(r, stop)
+    r.loop = before
+    if found is None:
+        r.at = mark
+        return False
+    _keep(r, level, found)
+    return True
+
+
 def _loop_for_all(r: Reading) -> bool:
     """`FLO:` or `working in back loops only,`: for every stitch behind it."""
-    from gradegen.read.places_named import read_loop
-
     mark = r.at
-    r.phrase(phrases("working in|work in|in|working through"))
+    r.phrase(phrases("working in|work in|in|working through|picking up"))
     loop = read_loop(r)
-    r.phrase(phrases("throughout|around|across|of each st|each st"))
+    r.phrase(phrases("each st|sts only|sts|st only|stitches only|stitches|st"))
+    r.phrase(phrases("throughout|around|across|of each st|only"))
     if loop is None or r.here.kind not in (",", ":", ";"):
         r.at = mark
         return False
@@ -277,6 +312,10 @@ _UNCOMPUTED = frozenset(
         ("on", "chart"),
         ("follow", "chart"),
         ("follow", "diagram"),
+        ("evenly", "around"),
+        ("evenly", "across"),
+        ("closely", "around"),
+        ("closely", "across"),
     }
 )
 
@@ -284,7 +323,7 @@ _UNCOMPUTED = frozenset(
 def _is_known(r: Reading, mark: int, to: int) -> bool:
     """True for words that say something plain which cannot be computed."""
     lows = [token.low for token in r.tokens[mark:to]]
-    if any((one, two) in _UNCOMPUTED for one, two in zip(lows, lows[1:], strict=False)):
+    if any(pair in _UNCOMPUTED for pair in pairwise(lows)):
         return True
     if is_filet(r.tokens[mark:to]):
         return True

@@ -77,7 +77,7 @@ def is_filet(tokens: list[Token]) -> bool:
     if not parts or not any(token.low in _FILET for token in parts):
         return False
     counted = all(token.kind in ("number", "count") or token.low in _FILET or token.kind == "stitch" for token in parts)
-    over = {token.low for token in parts} <= _FILET | {"over", "next", "make", "work"} | {
+    over = {token.low for token in parts} <= _FILET | {"over", "next", "make", "work", "in", "total"} | {
         t.low for t in parts if t.kind == "number"
     }
     return (counted or over) and any(token.kind in ("number", "count") for token in parts)

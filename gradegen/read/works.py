@@ -8,9 +8,11 @@ from gradegen.design.rows import Chain, Definition, Into, Make, Mixed, Number, R
 from gradegen.read.bounds import read_bound
 from gradegen.read.clusters import read_worked_together
 from gradegen.read.makes import (
+    MOST_SPELLED_OUT,
     Item,
     makes_of,
     read_between,
+    read_group,
     read_item,
     read_listed,
     read_slashed,
@@ -64,6 +66,17 @@ def read_name_remark(r: Reading) -> str:
     is_name = words and all(t.kind in ("word", "stitch") or (t.kind == "number" and t.value == 1) for t in words)
     names_group = is_name and any(t.kind == "stitch" and t.value not in ("ch", "sl st") for t in words)
     names_group = names_group or (is_name and words[-1].low in _GROUPS)
+    after = r.tokens[close + 1]
+    if after.kind in ("number", "count", "x") or after.low in (
+        "times",
+        "twice",
+        "once",
+        "rep",
+        "repeat",
+        "around",
+        "across",
+    ):
+        names_group = False
     if not names_group or any(t.low in ("made", "counts", "only", "worked", "row", "rnd", "in") for t in words):
         r.at = mark
         return ""
@@ -90,7 +103,9 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
     if item.counted == "after" and r.low() in STITCHES:
         r.at += 1
     loop = _loop_behind(r) or r.loop
-    bound = read_bound(r) if number is None else None
+    bound = read_bound(r)
+    if number is not None:
+        bound = None  # `158 sc across`
     if bound is not None:
         into = Into("each", _ST, bound=bound, loop=loop, place=r.place(mark))
         return [Work((make,), into, bare=True, called=called, place=r.place(mark))]
@@ -163,6 +178,8 @@ def _placed(
     makes = makes_of(items)
     if len(items) == 1:
         makes, into = _one_each(items[0], makes, into)
+        if _is_one_over_several(r, mark, items[0], into):
+            makes = (Make(f"{makes[0].stitch}{plain(into.number)}tog", place=makes[0].place),)
     if between is not None:
         spaced = _with_between(r, mark, makes, into, between, called)
         if spaced is None:
@@ -177,6 +194,14 @@ def _placed(
     if more:
         return [work, *more] if isinstance(more, list) else [more]
     return [_multiplied(r, mark, work)]
+
+
+def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
+    """`1 sc over next 2 sts` is a decrease."""
+    count = plain(into.number)
+    said = any(token.low == "over" for token in r.tokens[mark : r.at])
+    one = item.counted == "before" and item.make.times is None
+    return said and one and into.which == "next" and count is not None and 2 <= count <= 9
 
 
 def _one_each(item: Item, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
@@ -265,15 +290,7 @@ def read_place_first(r: Reading) -> list[Step] | None:
     r.accept(",")
     if r.low() in _VERBS:
         r.at += 1
-    open_at = r.at
-    if r.here.kind == "open" and (close := r.partner(open_at)) is not None:
-        from gradegen.read.makes import read_group
-
-        r.at += 1
-        items = read_group(r, close)
-        r.at = close + 1
-    else:
-        items = read_listed(r)
+    items = _bracketed(r) if r.here.kind == "open" else read_listed(r, everything=into.which == "each")
     if not items:
         r.at = mark
         return None
@@ -288,6 +305,25 @@ def read_place_first(r: Reading) -> list[Step] | None:
         makes = spaced
     r.phrase(phrases("all in same place|in same place|in it"))
     return [Work(makes, into, called=called, place=r.place(mark))]
+
+
+def _bracketed(r: Reading) -> list[Item] | None:
+    """`(sc, hdc, dc)`, `(cluster, ch 5) 4 times and cluster`."""
+    close = r.partner(r.at)
+    if close is None:
+        return None
+    r.at += 1
+    items = read_group(r, close)
+    r.at = close + 1
+    times = plain(read_multiplier(r))
+    if items is None or (times is not None and not 1 <= times <= MOST_SPELLED_OUT):
+        return None
+    items = items * (times or 1)
+    mark = r.at
+    if times is not None and r.accept("and") and (last := read_item(r)) is not None and r.at_break():
+        return [*items, last]
+    r.at = mark
+    return items
 
 
 def inline_definition(work: Work) -> Definition | None:
