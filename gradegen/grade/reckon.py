@@ -20,7 +20,10 @@ UNITS_DO_NOT_MIX = Rule(
     "arithmetic",
     "A sum joins things that can't be joined, such as inches and stitches.",
 )
+SUM_TOO_LARGE = Rule("sum-too-large", Severity.ERROR, "arithmetic", "A sum grows beyond any piece of crochet.")
 DIVIDES_BY_NOTHING = Rule("divides-by-nothing", Severity.ERROR, "arithmetic", "A sum divides by zero.")
+
+LARGEST_BITS = 256  # an honest sum of exact inches and gauges has numerators far below
 
 KIND_WORDS = {"length": "a length", "mass": "a weight", "stitch": "stitches", "row": "rows", None: "a plain number"}
 
@@ -86,9 +89,16 @@ def reckon(formula: Formula, scope: Scope) -> Value:
         case Name():
             return scope.named(formula)
         case Sum():
-            return _joined(formula, reckon(formula.left, scope), reckon(formula.right, scope))
+            return _kept_small(formula, _joined(formula, reckon(formula.left, scope), reckon(formula.right, scope)))
         case Call():
-            return _called(formula, [reckon(part, scope) for part in formula.parts])
+            return _kept_small(formula, _called(formula, [reckon(part, scope) for part in formula.parts]))
+
+
+def _kept_small(formula: Formula, value: Value) -> Value:
+    """The value, unless counts multiplied by counts have run away: then nothing later could bear or print it."""
+    if max(value.number.numerator.bit_length(), value.number.denominator.bit_length()) > LARGEST_BITS:
+        raise Refused(SUM_TOO_LARGE.at(formula.place, "This sum grows beyond any piece of crochet."), of_this_size=True)
+    return value
 
 
 def value_of(amount: Amount) -> Value:
