@@ -22,7 +22,7 @@ def groups_of(sizes: int) -> tuple[int, ...]:
 
 
 def fold(values: Sequence[str]) -> tuple[str, ...]:
-    """The value that all sizes share, or the first value and then each bracket group; no piece may break over a line."""
+    """The value that all sizes share, or the first value and each bracket group; no piece may break over a line."""
     printed = [NOT_WORKED if value in ("", "-") else value for value in values]
     if len(set(printed)) <= 1:
         return tuple(printed[:1])

@@ -19,26 +19,56 @@ LIBRARY_MISSING = Rule(
 )
 FILE_REFUSED = Rule("file-refused", Severity.ERROR, "house", "a page asked for a file it may not open")
 NOT_TYPESET = Rule("page-not-typeset", Severity.ERROR, "house", "the typesetter could not lay the page out")
+END = "end"  # the anchor that templates put after everything else
+_VARIANT = "pdf/ua-1"
+_NEARLY_EMPTY = 0.3  # of the page's height
+_ONLY_SLOWER = "Using fontTools instead of HarfBuzz"
 INSTALL = (
     "Debian and Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
     "macOS: brew install pango. Windows: pacman -S mingw-w64-ucrt-x86_64-pango in an MSYS2 shell."
 )
 
 
-def pdf_bytes(html: str, files: PageFiles, place: Place) -> tuple[bytes | None, tuple[Finding, ...]]:
-    """The page as PDF/UA-1 tagged bytes, the same for the same page; None with a finding where that is impossible."""
+def pdf_bytes(
+    html: str, files: PageFiles, place: Place, closer: str | None = None
+) -> tuple[bytes | None, tuple[Finding, ...]]:
+    """The page as PDF/UA-1 tagged bytes, the same for the same page; None with a finding where that is impossible.
+
+    `closer`: the same page set a little closer, taken where it saves a last page that would be nearly empty.
+    """
     typesetter, missing = _typesetter(place)
     if typesetter is None:
         return None, missing
     with _what_is_logged() as said:
         try:
-            page = typesetter.HTML(string=html, base_url=BASE, url_fetcher=_fetcher(typesetter, files))
-            data: bytes = page.write_pdf(pdf_variant="pdf/ua-1", finisher=finish_tags)
+            document = _laid_out(typesetter, html, files, closer)
+            data: bytes = document.write_pdf(pdf_variant=_VARIANT, finisher=finish_tags)
         except RecursionError:
             return None, (NOT_TYPESET.at(place, "The page is nested too deeply to be laid out."),)
     refused = [FILE_REFUSED.at(place, f"A file was not opened: {why}.") for why in files.refused]
-    others = [NOT_TYPESET.at(place, line, severity=Severity.WARNING) for line in said if not files.refused]
+    heard = [] if refused else [line for line in said if not line.startswith(_ONLY_SLOWER)]
+    others = [NOT_TYPESET.at(place, line, severity=Severity.WARNING) for line in heard]
     return data, (*refused, *others)
+
+
+def _laid_out(typesetter: ModuleType, html: str, files: PageFiles, closer: str | None) -> Any:
+    document = _render(typesetter, html, files)
+    if closer is None or not _ends_nearly_empty(document.pages):
+        return document
+    other = _render(typesetter, closer, files)
+    return other if len(other.pages) < len(document.pages) else document
+
+
+def _render(typesetter: ModuleType, html: str, files: PageFiles) -> Any:
+    page = typesetter.HTML(string=html, base_url=BASE, url_fetcher=_fetcher(files))
+    return page.render(pdf_variant=_VARIANT)
+
+
+def _ends_nearly_empty(pages: Any) -> bool:
+    """True when the mark at the end of the page stands in the upper part of a page that is not the first."""
+    last = pages[-1]
+    end = last.anchors.get(END)
+    return len(pages) > 1 and end is not None and bool(end[1] < _NEARLY_EMPTY * last.height)
 
 
 def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:
@@ -50,7 +80,7 @@ def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:
     return weasyprint, ()
 
 
-def _fetcher(typesetter: ModuleType, files: PageFiles) -> Any:
+def _fetcher(files: PageFiles) -> Any:
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     class Fetcher(URLFetcher):  # type: ignore[misc]

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 
 from gradegen.design.checked import Checked
 from gradegen.design.edge import Edge, Run
-from gradegen.design.formula import Call, Formula, Name, Sum
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import Gauge, Piece
+from gradegen.design.pattern import CountRule, Gauge, Piece
 from gradegen.design.worked import WorkedRow
+from gradegen.grade.reckon import names_in
 from gradegen.numbers.units import inches_of
 
 _NEAR = 0.15  # how far a round's width by its stitches may lie from the measure before the stitches are not believed
@@ -85,19 +85,13 @@ def _gauge_of(piece: Piece, checked: Checked) -> tuple[float, float] | None:
     """Stitches and rows to the inch, by the gauge that the count across this piece is made with."""
     pattern = checked.pattern
     width = piece.width.text if piece.width else ""
-    named = [
-        rule.gauge.text for rule in pattern.counts.values() if rule.gauge and rule.across and _names(rule.across, width)
-    ]
+    named = [rule.gauge.text for rule in pattern.counts.values() if rule.gauge and _is_across(rule, width)]
     gauge = pattern.gauges.get(named[0]) if named else next(iter(pattern.gauges.values()), None)
     return _per_inch(gauge) if gauge else None
 
 
-def _names(formula: Formula, name: str) -> bool:
-    if isinstance(formula, Name):
-        return formula.name == name
-    if isinstance(formula, Sum):
-        return _names(formula.left, name) or _names(formula.right, name)
-    return isinstance(formula, Call) and any(_names(part, name) for part in formula.parts)
+def _is_across(rule: CountRule, measure: str) -> bool:
+    return rule.across is not None and any(name.name == measure for name in names_in(rule.across))
 
 
 def _per_inch(gauge: Gauge) -> tuple[float, float] | None:

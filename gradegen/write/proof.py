@@ -23,7 +23,9 @@ from gradegen.write.typeset import plain_again
 from gradegen.write.unfold import unfold
 from gradegen.write.view_rows import row_sizes, rows_for
 
-PRINT_DIFFERS = Rule("print-differs", Severity.INTERNAL, "house", "the written file says something else than was worked")
+PRINT_DIFFERS = Rule(
+    "print-differs", Severity.INTERNAL, "house", "the written file says something else than was worked"
+)
 _HINT = "Nothing was written. This is a fault in the program: please report it with the pattern."
 
 
@@ -50,7 +52,9 @@ def _rows_differ(printed: ReadBack, data: bytes, checked: Checked, printing: Pri
             else:
                 at = found.end()
             sizes = row_sizes(row, printing.sizes)
-            yield from _numbers_differ(row, piece, found.groups(), wanted_numbers(search.listed, printing, sizes), sizes)
+            yield from _numbers_differ(
+                row, piece, found.groups(), wanted_numbers(search.listed, printing, sizes), sizes
+            )
             yield from _counts_differ(row, piece, found.groups()[search.count_from :], checked, sizes)
 
 
@@ -111,7 +115,11 @@ def _measures_differ(printed: ReadBack, checked: Checked, printing: Printing) ->
             if row not in shown:
                 other = next((each for each in shown if each not in wanted), ())
                 yield _differs(
-                    measure.place, f"The measure {name} is printed otherwise.", None, ", ".join(row), ", ".join(other) or "nothing"
+                    measure.place,
+                    f"The measure {name} is printed otherwise.",
+                    None,
+                    ", ".join(row),
+                    ", ".join(other) or "nothing",
                 )
 
 

@@ -46,10 +46,9 @@ def read_back(data: bytes) -> ReadBack:
         pages[page.indirect_reference.idnum if page.indirect_reference else -1] = at
         pieces.update(((at, piece), text) for piece, text in _page_pieces(page))
     reading = _Reading(pieces, pages)
-    root = reader.trailer["/Root"]
-    tree: Any = root.get_object().get("/StructTreeRoot") if root is not None else None
-    if tree is not None:
-        _walk(tree.get_object().get("/K"), -1, reading)
+    root: Any = reader.trailer["/Root"].get_object()
+    if "/StructTreeRoot" in root:
+        _walk(root["/StructTreeRoot"]["/K"], -1, reading)
     return ReadBack("".join(reading.words), tuple(reading.rows))
 
 

@@ -1,4 +1,4 @@
-"""The finished pieces drawn to scale from their shapes and measures: all sizes as nested outlines, or one size alone."""
+"""The finished pieces drawn to scale from their shapes and measures: all sizes nested, or one size alone."""
 
 from __future__ import annotations
 
@@ -15,7 +15,6 @@ from gradegen.write.schematic_round import draw_round
 from gradegen.write.sketch import Dimensions, Extent
 from gradegen.write.view import Drawing
 from gradegen.write.view_measures import drawn_letters
-
 
 _GAP = 2 * "\N{NO-BREAK SPACE}"
 

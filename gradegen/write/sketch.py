@@ -120,7 +120,7 @@ class Sketch:
 
 
 def with_room(names: Iterable[tuple[str, float]], gap: float) -> list[tuple[str, float]]:
-    """Those of the (name, place) pairs, in order of place, that have room for their lettering; first and last always."""
+    """Those of the (name, place) pairs, in order of place, that have room for lettering; first and last always."""
     ordered = list(names)
     kept: list[tuple[str, float]] = []
     for at, (name, place) in enumerate(ordered):

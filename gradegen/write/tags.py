@@ -38,9 +38,7 @@ def _at(objects: dict[int, Any], reference: Any) -> Any:
 
 def _give_scopes(pdf: Any) -> Iterator[tuple[Any, bytes]]:
     """Header cells of the first row point down, those of later rows across; gives each name with its cell."""
-    for each in pdf.objects:
-        if not isinstance(each, dict):
-            continue
+    for each in _dictionaries(pdf):
         if each.get("S") == "/TH" and "ID" in each:
             found = _CELL.search(each["ID"].data.strip(b"()"))
             row = int(found[1]) if found else 0
@@ -48,6 +46,10 @@ def _give_scopes(pdf: Any) -> Iterator[tuple[Any, bytes]]:
             yield each["ID"], each.reference
         if each.get("Type") == "/Annot" or each.get("Subtype") in ("/Link", "/Widget"):
             each["F"] = (each.get("F") or 0) | _PRINT_FLAG
+
+
+def _dictionaries(pdf: Any) -> Iterator[Any]:
+    return (each for each in pdf.objects if isinstance(each, dict))
 
 
 def _list_names(pdf: Any, tree: Any, named: list[tuple[Any, bytes]]) -> None:
@@ -72,7 +74,7 @@ def _make_artifacts(objects: dict[int, Any], pdf: Any, tree: Any) -> None:
     reached = _reached(objects, tree)
     owners = _at(objects, tree["ParentTree"])["Nums"]
     by_page = {owners[at]: owners[at + 1] for at in range(0, len(owners), 2) if isinstance(owners[at + 1], list)}
-    for page in (each for each in pdf.objects if isinstance(each, dict) and each.get("Type") == "/Page"):
+    for page in (each for each in _dictionaries(pdf) if each.get("Type") == "/Page"):
         pieces = by_page.get(page.get("StructParents"))
         stray = {at for at, owner in enumerate(pieces or ()) if int(owner.split()[0]) not in reached}
         stream = _at(objects, page.get("Contents"))
@@ -97,8 +99,7 @@ def _reached(objects: dict[int, Any], tree: Any) -> set[int]:
     waiting = list(tree["K"])
     while waiting:
         element = _at(objects, waiting.pop())
-        if element is None or element.number in seen or not isinstance(element, dict):
-            continue
-        seen.add(element.number)
-        waiting += element.get("K") or []
+        if element is not None and element.number not in seen:
+            seen.add(element.number)
+            waiting += (element.get("K") or []) if hasattr(element, "get") else []
     return seen

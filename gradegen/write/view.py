@@ -83,7 +83,8 @@ class Abbreviation:
 class RowView:
     """One row: its label beside the text, or above it where it is long; `made` holds the worked count per size.
 
-    `count`: the count that closes it, in one piece ("whole") or on a line of its own ("below"). `only` names the sizes that work it, in the designer's words; "" where all do, and on one size's pages.
+    `count`: the count that closes it, in one piece ("whole") or on a line of its own ("below"). `only`: the sizes that
+    work it, in the designer's words; "" where all do, and on one size's pages.
     """
 
     label: Phrase

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Pattern
@@ -35,6 +36,6 @@ def _kinds(pattern: Pattern) -> tuple[str, ...]:
     words: list[str] = []
     for name in (pattern.title.text, *(piece.name.text for piece in pattern.pieces)):
         single = re.findall(r"[a-z]+", name.casefold())
-        pairs = [f"{left} {right}" for left, right in zip(single, single[1:], strict=False)]
+        pairs = [f"{left} {right}" for left, right in pairwise(single)]
         words += single + pairs
     return tuple(dict.fromkeys([*words, *(word.removesuffix("s") for word in words)]))

@@ -12,7 +12,7 @@ from gradegen.trade.stitches import Stitch, Terms, longest_stitch
 from gradegen.write.phrases import Phrase, plain
 from gradegen.write.view import Abbreviation, Entry
 
-_WORD = re.compile(r"[A-Za-z]+(?:-[A-Za-z]+)*\d?[A-Za-z]*|\d+-[A-Za-z]+")
+_WORD = re.compile(r"(?<!\w)(?:[A-Za-z]+(?:-[A-Za-z]+)*\d?[A-Za-z]*|\d+-[A-Za-z]+)")
 _APART = re.compile(r"[^\w\s-]|(?<!\S)\d+(?!\S)")
 _LONGEST_NAME = 3  # words
 _LONGEST_BESIDE = 14  # signs of a name that still fit beside its text
@@ -61,7 +61,7 @@ def _stitch(written: str, stitch: Stitch, terms: Terms) -> Iterator[tuple[str, s
 
 def _word(word: str, terms: Terms) -> Iterator[tuple[str, str]]:
     for form in (word, word[:1].lower() + word[1:]):
-        for short in (form, form.removesuffix("s")):
+        for short in (form.removesuffix("s"), form):
             known = abbreviations().get(short)
             if known is not None and len(short) > 1:
                 yield known.short, known.means(terms)
