@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cache
 
 from gradegen.design.edge import Edge, Kind, Run, Target
@@ -26,7 +26,7 @@ def space(length: int) -> Target:
     return target("sp", "sp", length)
 
 
-def named(words: str) -> Target:
+def named(words: str, spelled: Callable[[str], str] = str) -> Target:
     """The target that runs text names: "dc", "ch-2 sp", "ch", "row ends", "free loops", "sts"."""
     words = words.strip()
     if found := re.fullmatch(r"ch-?\s*(\d+)\s*(?:sp|loop|lp)s?", words):
@@ -40,14 +40,14 @@ def named(words: str) -> Target:
         return target("gap", "picot")
     if words.endswith("s") and words[:-1] in ("st", "sc", "hdc", "dc", "tr", "dtr"):
         words = words[:-1]
-    return target("st", words)
+    return target("st", spelled(words))
 
 
 class _RunsReader:
     """Reads `item, item`; item = `[N x] (items)` or `[N] name`."""
 
-    def __init__(self, text: str) -> None:
-        self.text, self.at = text, 0
+    def __init__(self, text: str, spelled: Callable[[str], str]) -> None:
+        self.text, self.at, self.spelled = text, 0, spelled
 
     def items(self) -> Edge:
         found: list[Target | Run] = []
@@ -66,7 +66,7 @@ class _RunsReader:
             elif sign == ")":
                 break
             elif words and words.strip():
-                found.append(_counted_name(words.strip()))
+                found.append(self.counted(words.strip()))
         return tuple(found)
 
     def single(self) -> Target | Run:
@@ -74,18 +74,17 @@ class _RunsReader:
         if match is None:
             return named("st")
         self.at = match.end()
-        return _counted_name(match[0].strip())
+        return self.counted(match[0].strip())
+
+    def counted(self, words: str) -> Target | Run:
+        if found := re.fullmatch(r"(\d+)(?:\s+(\S.*))?", words):
+            return Run(int(found[1]), (named(found[2] or "st", self.spelled),))
+        return named(words, self.spelled)
 
 
-def _counted_name(words: str) -> Target | Run:
-    if found := re.fullmatch(r"(\d+)(?:\s+(\S.*))?", words):
-        return Run(int(found[1]), (named(found[2] or "st"),))
-    return named(words)
-
-
-def read_runs(text: str) -> Edge:
-    """The edge that runs text describes, tidied."""
-    return tidy(_RunsReader(text).items())
+def read_runs(text: str, spelled: Callable[[str], str] = str) -> Edge:
+    """The edge that runs text describes, tidied; `spelled` gives the stitch id of a name."""
+    return tidy(_RunsReader(text, spelled).items())
 
 
 def plain(number: int, name: str = "st", kind: Kind = "st") -> Edge:

@@ -15,7 +15,7 @@ from gradegen.read.definitions import read_definition
 from gradegen.read.notes import read_notes
 from gradegen.read.row_names import RowNames
 from gradegen.read.rows import read_row
-from gradegen.trade.stitches import stitches
+from gradegen.trade.stitches import find_stitch, stitches
 from gradegen.work.edges import plain, read_runs
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
@@ -49,7 +49,7 @@ def check_row(
     names = RowNames(terms=terms, sizes=tuple(sizes), definitions=own)
     row, findings = read_row(Written.plain(text), names, label)
     row = _applying(row, applies_to)
-    order = RowsInOrder(_piece(worked, tuple(sizes), own, facts, prior, turning_chain, label, leaves))
+    order = RowsInOrder(_piece(worked, tuple(sizes), own, facts, prior, turning_chain, label, leaves, terms))
     _remember(order, earlier or {}, names)
     worked_rows = order.work(row)
     return _result(worked_rows, (*findings, *order.findings), tuple(sizes), terms)
@@ -81,8 +81,9 @@ def _piece(
     turning_chain: str | None,
     label: str,
     leaves: bool,
+    terms: Terms = "US",
 ) -> PieceWork:
-    edges = _edges(prior, len(sizes))
+    edges = _edges(prior, len(sizes), terms)
     chain = _chain(turning_chain)
     standings = [Standing(edge, _underside(edge), chain) for edge in edges]
     booklet = bool(label[:1].isdigit() and not label.rstrip().endswith(")"))
@@ -97,17 +98,25 @@ def _underside(edge: Edge) -> Edge:
     return ()
 
 
-def _edges(prior: Prior, number: int) -> list[Edge]:
+def _edges(prior: Prior, number: int, terms: Terms) -> list[Edge]:
     values = [prior] * number if prior is None or isinstance(prior, (int, str)) else list(prior)
     if len(values) == 1:
         values *= number
-    return [_edge(value) for value in (values + [None] * number)[:number]]
+    return [_edge(value, terms) for value in (values + [None] * number)[:number]]
 
 
-def _edge(value: int | str | None) -> Edge:
+def _edge(value: int | str | None, terms: Terms) -> Edge:
     if value is None:
         return ()
-    return plain(value) if isinstance(value, int) else read_runs(value)
+    if isinstance(value, int):
+        return plain(value)
+    return read_runs(value, _id if terms == "UK" else str)
+
+
+def _id(name: str) -> str:
+    """The stitch id of a name in UK terms; the name itself for the pattern's own stitches."""
+    known = find_stitch(name, "UK")
+    return known.id if known else name
 
 
 def _chain(words: str | None) -> Chain | None:

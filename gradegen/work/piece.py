@@ -98,7 +98,7 @@ class PieceWork:
         if standing.edge is None:
             outcome = work_once(row, site, (), (), leaves=self.leaves)
             if not begins_anew(row):
-                outcome.fault = None
+                outcome.fault, outcome.mismatches, outcome.made = None, (), None
                 outcome.unclear = Unclear("the row before could not be followed", row.place)
             return outcome
         return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from gradegen.design.edge import Run
 from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, Work
+from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_STITCH, Kind
@@ -262,12 +263,21 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         return
     keep = walk.site.number(bound.number) if bound.to == "last" else 0
     counted = walk.kind((bound.thing,)) if bound.to == "last" and bound.thing else kind
+    if counted.key == "st" and not _has_stitches(kind):
+        counted, keep = kind, 0  # `(...) in next sp; rep to last st`: all spaces, whatever stitches stand after them
     before = walk.remaining(counted)
+    if before == 0 and not kinds.holds(walk.before, kind.fits):
+        raise walk.short(kind, 1, step.place)
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
     if walk.remaining(counted) != keep:
         raise uneven(walk, step, counted, before, keep, done)
     walk.kept = keep
     _keep_fact(walk, step, before, done)
+
+
+def _has_stitches(kind: Kind) -> bool:
+    """True when a repeat works into stitches, not into spaces alone."""
+    return any(name in ("st", "place") or name.startswith(("=", "#")) for name in kind.key.split("|"))
 
 
 def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:

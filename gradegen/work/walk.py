@@ -150,7 +150,7 @@ class Walk:
         if not kinds.holds(self.before, ANY_SPACE.fits):
             return ANY_STITCH
         ways = ("chain spaces are passed over by 'each st'", "each chain space is worked as a st")
-        if self.site.choose("spaces", "chain spaces", ways, self._somewhere):
+        if self.site.choose("spaces", "chain spaces", ways, self._somewhere, silent=True):
             return ANY_PLACE
         return ANY_STITCH
 
