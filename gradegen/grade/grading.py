@@ -18,7 +18,7 @@ from gradegen.grade.lengths import Words
 from gradegen.grade.measures import target_measures
 from gradegen.grade.naming import Naming
 from gradegen.grade.snapped import Scale
-from gradegen.grade.steps import find_steps, sized_measures
+from gradegen.grade.steps import find_falling, find_steps, sized_measures
 
 
 def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, ...], tuple[Finding, ...]]:
@@ -82,5 +82,7 @@ def _compared(
     words = Words(pattern.units)
     for name, measure in pattern.measures.items():
         yield from find_steps(measure, sized_measures(name, bodies, finished), by, naming, words)
+    for rule in pattern.counts.values():
+        yield from find_falling(rule, bodies, counted)
     for name, scale in scales.items():
         yield from find_drift(series_of(pattern.counts[name], scale, bodies, counted, by), words)

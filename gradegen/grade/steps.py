@@ -7,8 +7,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from gradegen.design.formula import Call, Formula, Sum
-from gradegen.design.graded import GradedMeasure
-from gradegen.design.pattern import Measure
+from gradegen.design.graded import GradedCount, GradedMeasure
+from gradegen.design.pattern import CountRule, Measure
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.grade.bodies import Body
 from gradegen.grade.drift import UNEVEN, UNEVEN_SIZE_STEP, WARNED, grows_with_bodies
@@ -16,6 +16,9 @@ from gradegen.grade.lengths import Words
 from gradegen.grade.naming import Naming
 from gradegen.grade.reckon import lists_in, names_in
 
+COUNT_FALLS = Rule(
+    "count-falls", Severity.WARNING, "common practice", "A typed list gives a larger size a smaller count."
+)
 MEASURE_SHRINKS = Rule("measure-shrinks", Severity.ERROR, "arithmetic", "A measure gets smaller in a larger size.")
 
 Sized = tuple[tuple[Body, GradedMeasure], ...]
@@ -97,6 +100,22 @@ def _uneven(measure: Measure, sized: Sized, by: str | None, words: Words) -> Ite
                 _entry(measure.formula, body) or measure.place, message, size=body.name,
                 expected=f"about {words.length(wanted)}", found=words.length(large - small),
             )  # fmt: skip
+
+
+def find_falling(
+    rule: CountRule, bodies: tuple[Body, ...], counted: Sequence[Mapping[str, GradedCount]]
+) -> Iterator[Finding]:
+    """Warnings where a list typed into the count itself falls; what a measure or another count does is told there."""
+    formula = rule.across or rule.along or rule.formula
+    if formula is None or not any(lists_in(formula)) or _takes_away(formula):
+        return
+    sized = [(body, counts[rule.name]) for body, counts in zip(bodies, counted, strict=True) if rule.name in counts]
+    for (before, small), (body, large) in pairwise(sorted(sized, key=lambda size: size[0].rank)):
+        if large.n < small.n and before.wearer == body.wearer:
+            place = _entry(formula, body) or formula.place
+            message = f"{rule.name} gets smaller from {before.name} to {body.name}."
+            sides = f"at least {small.n}", str(large.n)
+            yield COUNT_FALLS.at(place, message, size=body.name, expected=sides[0], found=sides[1])
 
 
 def sized_measures(name: str, bodies: tuple[Body, ...], finished: Sequence[Mapping[str, GradedMeasure]]) -> Sized:

@@ -60,3 +60,17 @@ def test_unequal_steps_of_a_good_pattern_pass(graded):
     for step in (9.5, 10.5, 11, 11, 9, 11, 9, 11):
         girths.append(girths[-1] + step)
     assert graded({"around": f"[{', '.join(map(str, girths))}] cm"}).rules() == []
+
+
+def test_a_falling_list_in_a_count(graded):
+    made = graded({}, {"n": {"across": "[8, 9, 10, 11, 10, 12, 13, 14, 15] in"}, "twice": {"sum": "2 * n"}})
+    finding = made.only("count-falls")
+    assert (finding.severity, finding.size, finding.place.line, finding.place.column) == ("warning", "XL", 40, 35)
+    assert made.rules() == ["count-falls"]
+    made = graded({}, {"n": {"sum": "[3, 3, 4, 4, 5, 5, 4, 6, 6] + 1"}})
+    assert made.only("count-falls").size == "3X"
+
+
+def test_honest_differences_of_counts_may_fall(graded):
+    made = graded({"a": "bust"}, {"n": {"across": "a"}, "plain": {"sum": "400 - n"}})
+    assert made.rules() == []
