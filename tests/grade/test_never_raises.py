@@ -8,10 +8,9 @@ from gradegen.read.formula import MOST_PARTS
 
 words = st.sampled_from(
     """bust + 3 in; a; b / 2; c; n; m chain; 2 * n + 1; [1, 2, 3] in; [1, 2] in; [3, 2 sts, 1 in]
-    0 in; -5 in; 5; 12 sts; 1 / (a - a); up(bust / 3 in); max(a, b); round(a, 0 in); bust * bust; nobody; wrist; wrist - 3 in; body a
-    1/3 in; n / 7; m - n; max(3, 4); round(n); down(n / 3, 2); 0.000001 in; 99999999999999999999 in""".replace(
-        "\n", ";"
-    ).split(";")
+    0 in; -5 in; 5; 12 sts; 1 / (a - a); up(bust / 3 in); max(a, b); round(a, 0 in); bust * bust
+    nobody; wrist; wrist - 3 in; body a; 1/3 in; n / 7; m - n; max(3, 4); round(n)
+    down(n / 3, 2); 0.000001 in; 99999999999999999999 in""".replace("\n", ";").split(";")
 )
 whole = st.integers(-3, 12)
 rules = st.fixed_dictionaries(
