@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.bounds import read_bound
-from gradegen.read.reading import ORDINALS, Loop, Reading, unless_one
+from gradegen.read.reading import FURTHEST, ORDINALS, Loop, Reading, unless_one
 from gradegen.read.things import SPACES, STITCHES, read_thing
 from gradegen.read.word_lists import phrases, words
 
@@ -143,9 +143,11 @@ def _is_thing_ahead(r: Reading) -> bool:
 def _in_gap(r: Reading) -> Into | None:
     """`in dc between next 2 clusters`: where that dc stands."""
     mark = r.at
-    if not r.accept("between"):
+    if r.within >= FURTHEST or not r.accept("between"):
         return None
+    r.within += 1
     gap = _between(r, mark)
+    r.within -= 1
     if gap is None:
         r.at = mark
     return gap
@@ -336,6 +338,15 @@ def _counting_spaces(r: Reading, things: tuple[Thing, ...]) -> tuple[Thing, ...]
 
 def _of(r: Reading) -> Into | None:
     """`of next shell`, `of turning ch`, `of shell below`, `on ch-2 sp`: the larger thing a place is part of."""
+    if r.within >= FURTHEST:
+        return None
+    r.within += 1
+    inner = _larger(r)
+    r.within -= 1
+    return inner
+
+
+def _larger(r: Reading) -> Into | None:
     mark = r.at
     if r.low() not in ("of", "on", "in", "at") or (r.low() == "in" and r.low(1) not in ("next",)):
         return None

@@ -16,6 +16,7 @@ SEPARATORS = frozenset({",", ";", ".", ":"})
 _BREAKS = frozenset({",", ";", ".", ":", "close", "star", "end"})
 _GOING_ON = frozenset({"and", "then", "ending", "until", "till"})
 DEEPEST = 12  # brackets within brackets
+FURTHEST = 6  # places of places: `in st of shell of ...`, `in st and in st and ...`
 
 
 @dataclass(slots=True)
@@ -27,6 +28,7 @@ class Reading:
     tokens: list[Token]
     at: int = 0
     depth: int = 0
+    within: int = 0
     loop: Loop | None = None
     tight_in_one: bool | None = None
     uses_tight: bool = False

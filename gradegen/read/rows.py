@@ -18,6 +18,7 @@ from gradegen.design.rows import (
     Slip,
     Step,
     Turn,
+    Unread,
     Work,
 )
 from gradegen.findings import Finding, Rule, Severity, Written
@@ -38,7 +39,8 @@ UNDEFINED_STITCH = Rule(
     "trade standard",
     "A stitch is neither a usual abbreviation nor explained by the pattern.",
 )
-_LONGEST_ROW = 20_000  # characters; longer rows are kept as prose
+_LONGEST_ROW = 8_000  # characters; what stands behind them is kept unread
+_MOST_FINDINGS = 5  # lists of a wrong length told of in one row
 
 
 def read_row(written: Written, names: RowNames, label: str | None = None) -> tuple[Row, tuple[Finding, ...]]:
@@ -85,8 +87,10 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     tokens = [token for token in spelled(text, names) if token.start >= head.end]
     listing = join_lists(written, tokens, names)
     reading, level = _steps(written, names, listing.tokens)
-    findings = [*head.findings, *listing.findings, *reading.findings]
+    findings = [*head.findings, *listing.findings[:_MOST_FINDINGS], *reading.findings]
     steps = level.steps
+    if len(text) < len(written.text):
+        steps.append(Unread(written.text[len(text) :], place=written.place(len(text))))
     if not holds_unread(steps):
         findings += [_undefined(reading, *one) for one in reading.unknown]
     steps, turning_chain = _turning_chain(_turned_first(_closed(_rings(steps))))

@@ -20,7 +20,7 @@ from gradegen.read.makes import (
     takes_several,
 )
 from gradegen.read.places_named import read_place, read_target
-from gradegen.read.reading import Reading, is_one, plain
+from gradegen.read.reading import FURTHEST, Reading, is_one, plain
 from gradegen.read.things import STITCHES, is_space
 from gradegen.read.times import read_multiplier
 from gradegen.read.word_lists import phrases, words
@@ -241,6 +241,15 @@ def _span(r: Reading, mark: int) -> tuple[int, int]:
 
 def _more_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
     """`... and in next dc`, `... and each st across`, `... and 2 sc in each loop around`."""
+    if r.within >= FURTHEST:
+        return None
+    r.within += 1
+    more = _and_places(r, work)
+    r.within -= 1
+    return more
+
+
+def _and_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
     mark = r.at
     if r.here.kind == "," and r.low(1) == "and":
         r.at += 1
