@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -11,6 +12,8 @@ from gradegen.write.notation_numbers import Figures, Worth
 from gradegen.write.notation_places import thing_words
 from gradegen.write.notation_steps import capital, makes_words, sizes_words, steps_words
 from gradegen.write.notation_style import Notation, NotationStyle, listing, notation_style
+
+_MAGIC = re.compile(r"\bmagic\b|\bmr\b|\badj(?:ustable)?\b", re.IGNORECASE)
 
 
 def write_row(
@@ -30,7 +33,7 @@ def write_row(
     if size is not None and row.sizes is not None and size not in row.sizes:
         return ""
     figures = Figures(tuple(sizes), list(sizes).index(size) if size is not None else None, worth)
-    says = Notation(style or notation_style(), terms, figures, row.label.kind)
+    says = Notation(style or notation_style(), terms, figures, row.label.kind, _MAGIC.search(row.text) is not None)
     label = label_words(row.label, says)
     steps = steps_words(_with_turning_chain(row), says)
     return says.style.row["form" if label else "without label"].format(
@@ -65,10 +68,18 @@ def label_words(label: Label, says: Notation) -> str:
         number = says.figures.text(label.rows)
         return str(forms["next"]).format(n=number, kind=says.kind_word(number))
     numbers = _label_numbers(label, says)
+    if not (numbers or label.name) or _has_unread_sum(label):
+        return label.text  # what was not read of it is kept as it stood
     if label.kind and (numbers or label.name):
         kind = says.kind_word("1" if label.last is None and not label.listed else "2")
         return " ".join(part for part in (label.name, kind, numbers) if part)
     return " ".join(part for part in (label.name, numbers) if part)
+
+
+def _has_unread_sum(label: Label) -> bool:
+    """True when a sum in braces stands in the label and its numbers hold none."""
+    numbers = [number for number in (label.first, label.last, *label.listed, label.rows) if number is not None]
+    return "{" in label.text and not any(number.formula for number in numbers)
 
 
 def _label_numbers(label: Label, says: Notation) -> str:

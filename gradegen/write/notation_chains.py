@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from gradegen.design.rows import Chain, Change, Counts, Join, Skip, Slip, Thing
 from gradegen.write.notation_places import place_words, thing_words
 from gradegen.write.notation_style import Notation
+
+_SPACE = re.compile(r"ch-(\d+) sp")
 
 
 def chain_words(chain: Chain, says: Notation) -> str:
@@ -19,7 +23,13 @@ def chain_words(chain: Chain, says: Notation) -> str:
 
 
 def _as(counts: Counts, says: Notation) -> str:
-    return says.style.chain["as"].join(says.stitch(name) for name in counts.as_)
+    return says.style.chain["as"].join(_counted(name, says) for name in counts.as_)
+
+
+def _counted(name: str, says: Notation) -> str:
+    """`dc`, or `ch 2` for a "ch-2 sp"."""
+    space = _SPACE.fullmatch(name)
+    return says.style.chain["plain"].format(n=space.group(1)) if space else says.stitch(name)
 
 
 def join_words(join: Join, says: Notation) -> str:

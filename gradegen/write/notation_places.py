@@ -41,15 +41,13 @@ def bound_words(bound: Bound, says: Notation) -> str:
     return forms["last several" if number else "last"].format(n=number, thing=thing)
 
 
-def place_words(into: Into, says: Notation, *, post: bool = False, shared: bool = False) -> str:
-    """Where a step goes. `post`: around the post. `shared`: several stitches into each of several places."""
+def place_words(into: Into, says: Notation, *, word: str = "in", shared: bool = False) -> str:
+    """Where a step goes. `word`: in, around (a post), over (several as one). `shared`: several stitches into each."""
     words = _place(into, says, shared=shared)
     if into.loop is not None:
         loop = says.place(f"{into.loop} loop")
         words = words.replace("in ", f"{loop} ", 1) if words.startswith("in ") else f"{loop} {words}"
-    if post and words.startswith("in "):
-        return f"{says.place('around')} {words.removeprefix('in ')}"
-    return words
+    return f"{says.place(word)} {words.removeprefix('in ')}" if word != "in" and words.startswith("in ") else words
 
 
 def _place(into: Into, says: Notation, *, shared: bool) -> str:
@@ -75,7 +73,7 @@ def _place(into: Into, says: Notation, *, shared: bool) -> str:
                 return says.place("centre of").format(whole=_whole(into.of, says))
             return says.place("numbered" if nth else "centre").format(nth=nth, thing=all_things(into, "", says)) + part
         case "ring":
-            return says.place("ring")
+            return says.place("magic ring" if says.magic else "ring")
         case "tch":
             nth = says.figures.ordinal(into.nth) if into.nth else ""
             return says.place("tch numbered" if nth else "tch").format(nth=nth)

@@ -64,6 +64,8 @@ def _joint(before: Step | None, step: Step, says: Notation) -> str:
         return row["before turn"]
     if isinstance(before, RowsAgain) and before.until:
         return row["after until"]
+    if isinstance(step, Aside) and step.text[:1].isupper():
+        return row["before sentence"]
     if isinstance(step, Aside) and not isinstance(before, Repeat) and _is_trailing(step, says):
         return " "
     return row["after repeat"] if isinstance(before, Repeat) else row["between steps"]
@@ -149,7 +151,9 @@ def _where(work: Work, says: Notation) -> str:
     plain = into.which == "next" and into.number is None and into.loop is None and into.things in ((), (Thing("st"),))
     if known is not None and plain and _says_its_place(known):
         return ""
-    return place_words(into, says, post=known is not None and known.post is not None, shared=not alone)
+    if known is not None and known.takes > 1 and into.which == "next" and into.number is not None:
+        return place_words(into, says, word="over")
+    return place_words(into, says, word="around" if known is not None and known.post else "in", shared=not alone)
 
 
 def _says_its_place(stitch: Stitch) -> bool:

@@ -40,15 +40,14 @@ def notation_style() -> NotationStyle:
 class Notation:
     """What every word of a row is written with: style, terms, figures, and whether the label says Row or Rnd.
 
-    `stars`, `brackets`: how many of them are open around the step being written.
+    `magic`: the ring of this row is a magic ring.
     """
 
     style: NotationStyle
     terms: Terms
     figures: Figures
     kind: str = ""
-    stars: int = 0
-    brackets: int = 0
+    magic: bool = False
 
     def stitch(self, name: str, number: str = "1") -> str:
         """The name of a stitch in these terms; names that are words take a plural s."""

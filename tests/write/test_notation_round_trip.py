@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from dataclasses import fields, is_dataclass
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -35,8 +36,10 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.findings import Place, Written
+from gradegen.read.pattern_file import read_pattern_and_table
 from gradegen.read.row_names import RowNames
 from gradegen.read.rows import read_row
+from gradegen.trade.folders import data_folder
 from gradegen.trade.stitches import Terms
 from gradegen.write.notation import write_row
 
@@ -146,6 +149,27 @@ def test_one_size_is_read_without_a_list(text: str, size: str) -> None:
     assert not findings
     assert not any("(" in text for listed in row.lists for text in listed.values)
     assert all(len(one.number.values) == 1 for one in row.stated)
+
+
+# ---- the demos -------------------------------------------------------------------------------------------------------
+
+
+DEMOS = [path for path in sorted(data_folder("shared").glob("patterns/*.yaml")) if "pieces:" in path.read_text("utf-8")]
+
+
+@pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
+def test_the_demos_rows_come_back_as_the_same_rows(path: Path) -> None:
+    both, _ = read_pattern_and_table(path)
+    assert both is not None
+    pattern, table = both
+    own = {definition.name: definition for definition in pattern.definitions}
+    names = RowNames(
+        pattern.terms, table.sizes, own, counts=frozenset(pattern.counts), measures=frozenset(pattern.measures)
+    )
+    for piece in pattern.pieces:
+        for row in piece.rows:
+            again, _ = read_row(Written.plain(write_row(row, sizes=table.sizes, terms=pattern.terms)), names)
+            assert_same(row, again)
 
 
 # ---- trees made up by chance -----------------------------------------------------------------------------------------
