@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesOnly, Skip, Step, Turn, Work
+from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesOnly, Skip, Step, Turn, Unread, Work
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.doing import do, run
@@ -57,6 +57,7 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
     try:
+        _all_read(walk.ahead)
         _turning_chain(walk, row)
         work_steps(walk, walk.ahead, leaves)
         close_tile(walk)
@@ -76,6 +77,15 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
         outcome.unclear = Unclear("nested too deeply", row.place)
     outcome.facts, outcome.trace, outcome.stood = tuple(walk.facts), tuple(walk.trace or ()), walk.stood
     return outcome
+
+
+def _all_read(steps: Sequence[Step]) -> None:
+    """Words nobody could read may hide stitches: nothing is claimed about such a row, wherever they stand in it."""
+    for step in steps:
+        if isinstance(step, Unread):
+            raise Unclear(f"'{step.text.strip()[:60]}' could not be read", step.place)
+        if isinstance(step, (Repeat, SizesOnly)):
+            _all_read(step.body)
 
 
 def _steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:

@@ -28,6 +28,7 @@ class _Done:
     fault_at: Place | None = None
     blamed: Row | None = None
     against_note: bool = False
+    stood: object = None
 
 
 @dataclass(slots=True)
@@ -135,7 +136,7 @@ class RowsInOrder:
                 outcome, fault=None, unclear=Unclear("what this part is worked into is not certain", row.place)
             )
         done.first = done.first or outcome
-        done.last = outcome
+        done.last, done.stood = outcome, outcome.stood
         done.times += 1
         done.census.update(outcome.census)
         self.piece.go_on(row, i, outcome)
@@ -152,7 +153,7 @@ class RowsInOrder:
             standings[i] = Standing(before[i], kept[i].underside)
         other = self.piece.settle(_unsaid(row), wrong, against(self.piece.notes))
         for i, outcome in zip(wrong, other.outcomes, strict=True):
-            done[i].against_note = outcome.balances
+            done[i].against_note = outcome.balances and outcome.stood != done[i].stood
         for i in wrong:
             standings[i] = kept[i]
 
