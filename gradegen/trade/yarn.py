@@ -28,8 +28,8 @@ class Span:
 class YarnWeight:
     """One yarn category; gauges in stitches to 4 inches, hooks and needles in mm.
 
-    `gauge_stitch`: the stitch (US id) its crochet gauge is counted in. `types`: the publisher's type names; `also`: names
-    in common use beside them.
+    `gauge_stitch`: the stitch (US id) its crochet gauge is counted in. `types`: the publisher's type names;
+    `also`: names in common use beside them.
     """
 
     number: int
