@@ -78,7 +78,7 @@ def nearest_by_count(
     best = min(range(len(counted)), key=lambda at: (abs(counted[at][1] - raw), -at))
     name, n = counted[best]
     made, wanted = words.length(n * inches), words.length(raw * inches)
-    return Nearest(name, f"{name} has {n} {count}, which at your gauge make {made}; you want {wanted}")
+    return Nearest(name, f"{count} of {name} is {n}, which at your gauge makes {made}; you want {wanted}")
 
 
 def _band(low: Fraction, high: Fraction, words: Words) -> str:
