@@ -104,30 +104,29 @@ def _numbers(folded: Folded, sizes: Sequence[str]) -> list[str]:
     found = grouped(folded, lambda finding: finding.found)
     if len(expected) <= 1 and len(found) <= 1:
         return [f"expected {expected[0][0]}, found {found[0][0]}"] if expected and found else []
-    both = grouped(folded, lambda finding: finding.expected and f"expected {finding.expected}, found {finding.found}")
-    texts = [f"{' '.join(named)}  {text}" for text, named in both]
     if len(expected) == 1:
-        texts = [f"expected {expected[0][0]}; found", *(f"{' '.join(named)}  {text}" for text, named in found)]
-    return _in_lines([*texts[: SIZES_SPELLED + 1], *_others(folded, sizes, len(texts) - SIZES_SPELLED - 1)])
+        return [f"expected {expected[0][0]}; found:", *_by_size(found), *_others(folded, sizes, len(found))]
+    both = grouped(folded, lambda finding: finding.expected and f"expected {finding.expected}, found {finding.found}")
+    return [*_by_size(both), *_others(folded, sizes, len(both))]
 
 
-def _others(folded: Folded, sizes: Sequence[str], left: int) -> list[str]:
-    more = [f"and {left} more"] if left > 0 else []
+def _by_size(texts: Sequence[tuple[str, tuple[str, ...]]]) -> list[str]:
+    """A text per size in columns, as many side by side as fit."""
+    shown = [(" ".join(named), text) for text, named in texts[:SIZES_SPELLED]]
+    names = max(len(name) for name, _ in shown)
+    cells = [f"{name:<{names}}  {text}" for name, text in shown]
+    wide = max(map(len, cells)) + 4
+    many = max(1, NUMBERS_WIDE // wide)
+    return ["".join(f"{cell:<{wide}}" for cell in cells[at : at + many]).rstrip() for at in range(0, len(cells), many)]
+
+
+def _others(folded: Folded, sizes: Sequence[str], told: int) -> list[str]:
+    """Sizes that are not spelled out, and sizes that agree."""
+    more = [f"and {told - SIZES_SPELLED} more"] if told > SIZES_SPELLED else []
     agreeing = [size for size in sizes if size not in folded.sizes] if folded.sizes else []
     if agreeing and len(agreeing) < len(sizes):
         more.append(f"({' '.join(agreeing)} {'agrees' if len(agreeing) == 1 else 'agree'})")
     return more
-
-
-def _in_lines(texts: Sequence[str]) -> list[str]:
-    """Short texts side by side, as many as fit."""
-    lines: list[str] = []
-    for text in texts:
-        if lines and len(lines[-1]) + len(text) + 6 <= NUMBERS_WIDE:
-            lines[-1] += "      " + text
-        else:
-            lines.append(text)
-    return lines
 
 
 def _once(folded: Folded, field: str) -> list[str]:

@@ -38,11 +38,12 @@ def test_one_fault_in_two_sizes(file: str) -> None:
     assert lines[1] == "  Another count."
     assert lines[2] == "  2 |   Rnd 6: *2 sc, inc; rep from * around. [44 (56, 64)]"
     assert lines[3] == "    | " + " " * 45 + "^^^^^^"
-    assert lines[4] == "       M  expected 52, found 56      L  expected 60, found 64      (S agrees)"
-    assert lines[5] == "  why  Rnd 5 leaves 39"
-    assert lines[6] == "  try  write 44 (52, 60)"
-    assert lines[7] == f"  see  {file}:1:1  the title"
-    assert lines[8] == "  more: gradegen explain stated-count-wrong"
+    assert lines[4] == "       M  expected 52, found 56    L  expected 60, found 64"
+    assert lines[5] == "       (S agrees)"
+    assert lines[6] == "  why  Rnd 5 leaves 39"
+    assert lines[7] == "  try  write 44 (52, 60)"
+    assert lines[8] == f"  see  {file}:1:1  the title"
+    assert lines[9] == "  more: gradegen explain stated-count-wrong"
 
 
 def test_many_faults_get_one_line_each(file: str) -> None:
