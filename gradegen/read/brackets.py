@@ -14,7 +14,9 @@ from gradegen.read.makes import MOST_SPELLED_OUT, makes_of, read_group
 from gradegen.read.places_named import read_place
 from gradegen.read.reading import Reading, plain
 from gradegen.read.repeats import closed, read_after_bracket, stop_of
+from gradegen.read.size_passages import read_bracketed_sizes
 from gradegen.read.stated import read_bracketed_count
+from gradegen.read.things import STITCHES
 from gradegen.read.times import read_multiplier
 from gradegen.read.word_lists import words
 from gradegen.read.works import read_name_remark
@@ -28,6 +30,11 @@ def read_bracket(r: Reading, steps: list[Step], stated: list[Stated], stop: int,
     close = r.partner(mark)
     if close is None or close >= stop:
         r.at += 1  # a bracket without its partner: read on as if it were not there
+        return
+    sized = read_bracketed_sizes(r, close, read_steps)
+    if sized is not None:
+        steps.append(sized[0])
+        stated += sized[1]
         return
     if _count(r, steps, stated, close) or _remark(r, steps, mark, close):
         return
@@ -166,10 +173,11 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
         return True  # (9 dc in each section)
     if inside[0].kind in ("number", "count") and lows[-2:] in (["each", "side"], ["each", "edge"], ["each", "end"]):
         return True  # (36 dc on each side)
-    if (len(inside) > 2 and inside[1].kind == ":") or (len(inside) > 3 and inside[2].kind == ":"):
+    named = inside[0].kind == "stitch" or (len(inside) > 1 and inside[1].low in STITCHES)
+    if named and any(token.kind == ":" for token in inside[1:3]):
         return True  # (cluster: ...) explains a stitch
-    if all(token.kind in ("number", "stitch") for token in inside) and inside[-1].value in ("inc", "dec"):
-        return r.tokens[close + 1].kind in (",", ".", ";", "end", "close") and inside[0].kind == "number"
+    if inside[-1].value in ("inc", "dec") and not any(token.kind == "," for token in inside):
+        return r.tokens[close + 1].kind in (",", ".", ";", "end", "close")  # (1 pattern dec)
     rows = any(token.low in ("rows", "rnds", "rounds", "row", "rnd", "round") for token in inside)
     if rows and all(token.value in ("inc", "dec") for token in stitched):
         return True

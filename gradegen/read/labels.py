@@ -24,11 +24,12 @@ _NO_COLON = re.compile(
 )
 
 _BARE = re.compile(rf"(?P<word>{_SPAN})\s*(?:\)|\.(?=\s)|:)", re.IGNORECASE)
+_SIZED = re.compile(r"\s*(?:for\s+)?sizes?\s+(?P<sizes>[^:.*()]{1,60}?)\s+only\s*[:,]\s*(?=\S)", re.IGNORECASE)
 _LONGEST = 90
 _NEVER = words(
     "blo flo working work rep repeat note notes for with using in on at if size sizes gauge ch sc dc hdc tr sl"
 )
-_QUIET = words("and of the all even odd numbered even-numbered odd-numbered & inclusive only color colour")
+_QUIET = words("and of the all even odd numbered even-numbered odd-numbered & inclusive only every color colour")
 _SIDES: dict[str, Literal["RS", "WS"]] = {"rs": "RS", "ws": "WS", "right side": "RS", "wrong side": "WS"}
 
 
@@ -46,12 +47,20 @@ class ReadLabel:
 
 def read_label(written: Written, names: RowNames) -> ReadLabel:
     """The label at the start of a row; one with no text and no name when the row has none."""
-    end, stop = _extent(written.text)
+    sized = _SIZED.match(written.text)
+    sizes = sizes_named(sized.group("sizes"), names.sizes) if sized else None
+    begin = sized.end() if sized and sizes else 0
+    end, stop = _extent(written.text[begin:])
     if stop == 0:
         return ReadLabel(Label("", place=written.place(0, 0)))
-    found = interpret(written.part(0, end), names)
-    found.end = stop
-    found.lists = [listed for listed in found.lists if listed.end <= stop]
+    found = interpret(written.part(begin, begin + end), names)
+    found.end = begin + stop
+    found.sizes = found.sizes or (sizes if begin else None)
+    found.lists = [
+        replace(listed, start=listed.start + begin, end=listed.end + begin)
+        for listed in found.lists
+        if listed.end <= stop
+    ]
     return found
 
 
@@ -148,6 +157,10 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
             reader.at += 1
             continue
         if token.kind in ("number", "ordinal") and _takes_number(found, name, kind, reader):
+            continue
+        if token.low in _SIDES:
+            found.side = _SIDES[token.low]
+            reader.at += 1
             continue
         if token.kind == "," and found.label.first is not None:
             break  # `Rnd 5, colour C`

@@ -24,9 +24,24 @@ def read_sizes_only(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tu
     sizes = _named(r, stop)
     if sizes is None:
         return None
-    end = _passage_end(r, stop, others=not sizes)
+    end = _passage_end(r, stop)
     body = read_steps(r, end, whole_row=True)
     r.at = max(r.at, end)
+    return SizesOnly(sizes, tuple(body.steps), place=r.place(mark)), body.stated
+
+
+def read_bracketed_sizes(
+    r: Reading, close: int, read_steps: Callable[..., Any]
+) -> tuple[SizesOnly, list[Stated]] | None:
+    """`(M only: sc in next 2 sts)`; None, and nothing read, when the bracket names no sizes."""
+    mark = r.at
+    r.at += 1
+    sizes = _named(r, close, said_only=True)
+    if sizes is None:
+        r.at = mark
+        return None
+    body = read_steps(r, close, whole_row=True)
+    r.at = close + 1
     return SizesOnly(sizes, tuple(body.steps), place=r.place(mark)), body.stated
 
 
@@ -35,7 +50,7 @@ def ends_size_passage(r: Reading) -> bool:
     return r.phrase(phrases("all sizes|for all sizes")) and (r.accept(",", ":") or True)
 
 
-def _named(r: Reading, stop: int) -> tuple[str, ...] | None:
+def _named(r: Reading, stop: int, *, said_only: bool = False) -> tuple[str, ...] | None:
     """The sizes named here, () for all the others, with the sign behind them passed."""
     mark = r.at
     said_for = r.accept("for")
@@ -46,7 +61,7 @@ def _named(r: Reading, stop: int) -> tuple[str, ...] | None:
         r.at = mark
         return None
     said_size = r.accept("size", "sizes")
-    if not (said_for or said_size):
+    if not (said_for or said_size or said_only):
         r.at = mark
         return None
     start = r.at
@@ -67,27 +82,32 @@ def _named(r: Reading, stop: int) -> tuple[str, ...] | None:
     return None
 
 
-def _passage_end(r: Reading, stop: int, *, others: bool) -> int:
-    """Where the passage ends: at the next named sizes; else with its sentence; `others` go on to the end."""
+def _passage_end(r: Reading, stop: int) -> int:
+    """Where the passage ends: at the next named sizes, or with its sentence; a star holds its sentences together."""
     mark = r.at
-    sentence: int | None = None
-    stars = 0
+    end = stop
+    star_open = False
     while r.at < stop:
         token = r.here
         partner = r.partner(r.at) if token.kind == "open" else None
         if partner is not None:
             r.at = partner + 1
             continue
-        if token.low in ("for", "all", "size", "sizes") and r.at > mark:
-            here = r.at
-            found = _named(r, stop) is not None or ends_size_passage(r)
-            r.at = here
-            if found:
-                r.at = mark
-                return here
-        stars += token.kind == "star"
-        if token.kind in (".", ";") and sentence is None and stars == 0:
-            sentence = r.at
+        if token.low in ("for", "all", "size", "sizes") and r.at > mark and _names_sizes(r, stop):
+            end = r.at
+            break
+        if token.kind == "star":
+            star_open = r.tokens[r.at - 1].low not in ("from", "to", "at", "*")
+        if token.kind in (".", ";") and not star_open:
+            end = r.at
+            break
         r.at += 1
     r.at = mark
-    return stop if others or sentence is None else sentence
+    return end
+
+
+def _names_sizes(r: Reading, stop: int) -> bool:
+    here = r.at
+    found = _named(r, stop) is not None or ends_size_passage(r)
+    r.at = here
+    return found

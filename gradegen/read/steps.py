@@ -108,6 +108,16 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
     if token.kind == "close":
         r.at += 1
         return
+    if (
+        whole_row
+        and token.kind == "count"
+        and r.written.text[token.start] in "([{"
+        and r.peek().kind in (".", "end", ",", ";")
+    ):
+        number = r.number()  # `(90, 95, 100)`: a list with no number before its bracket
+        if number is not None:
+            level.stated.append(Stated(number, Thing("st"), place=number.place))
+        return
     counts = read_open_count(r, at_sentence=_counts_may_stand(level)) if whole_row else None
     if counts is not None:
         level.stated += counts

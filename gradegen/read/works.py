@@ -77,6 +77,7 @@ def read_name_remark(r: Reading) -> str:
         "across",
     ):
         names_group = False
+    names_group = names_group and words[-1].value not in ("inc", "dec")
     if not names_group or any(t.low in ("made", "counts", "only", "worked", "row", "rnd", "in") for t in words):
         r.at = mark
         return ""
@@ -259,7 +260,8 @@ def _and_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
     r.accept("then")
     start = r.at
     place = read_place(r)
-    if (place is None and r.low() in ("next", "each", "every", "last", "first", "same")) or r.here.kind == "ordinal":
+    named = r.low() in ("next", "each", "every", "last", "first", "same") or r.here.kind == "ordinal"
+    if place is None and named:
         place = read_target(r)
     if place is not None and r.at_break():
         made = Work(work.makes, replace(place, loop=place.loop or work.into.loop), place=r.place(start))
