@@ -10,8 +10,10 @@ from gradegen.design.rows import Definition, Label, Number, Row, Stated, Step, T
 from gradegen.trade.stitches import Terms
 from gradegen.write.notation_numbers import Figures, Worth
 from gradegen.write.notation_places import thing_words
-from gradegen.write.notation_steps import capital, makes_words, sizes_words, steps_words
+from gradegen.write.notation_rows import sizes_words
+from gradegen.write.notation_steps import capital, steps_words
 from gradegen.write.notation_style import Notation, NotationStyle, listing, notation_style
+from gradegen.write.notation_works import makes_words
 
 _MAGIC = re.compile(r"\bmagic\b|\bmr\b|\badj(?:ustable)?\b", re.IGNORECASE)
 

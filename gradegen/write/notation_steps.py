@@ -12,7 +12,6 @@ from gradegen.design.rows import (
     Either,
     Even,
     Join,
-    Make,
     Mixed,
     OtherSide,
     Repeat,
@@ -21,17 +20,17 @@ from gradegen.design.rows import (
     Skip,
     Slip,
     Step,
-    Thing,
     Times,
     Turn,
     Unread,
     Unworked,
     Work,
 )
-from gradegen.trade.stitches import Stitch, stitches
-from gradegen.write.notation_chains import chain_words, change_words, join_words, skip_words, skipped_words, slip_words
-from gradegen.write.notation_places import bound_words, place_words
-from gradegen.write.notation_style import Notation, is_one, listing
+from gradegen.write.notation_chains import chain_words, change_words, join_words, skip_words, slip_words
+from gradegen.write.notation_places import bound_words
+from gradegen.write.notation_rows import rows_again_words, sizes_words
+from gradegen.write.notation_style import Notation, is_one
+from gradegen.write.notation_works import where_words, work_words
 
 
 def steps_words(steps: Sequence[Step], says: Notation) -> str:
@@ -81,9 +80,9 @@ def step_words(step: Step, says: Notation) -> str:
     """One step; "" when the written size does not work it."""
     match step:
         case Work():
-            return _work(step, says)
+            return work_words(step, says)
         case Mixed():
-            works = str(says.style.things["join"]).join(_work(work, says) for work in step.works)
+            works = str(says.style.things["join"]).join(work_words(work, says) for work in step.works)
             return works + (f" {bound_words(step.bound, says)}" if step.bound else "")
         case Chain():
             return chain_words(step, says)
@@ -112,54 +111,9 @@ def step_words(step: Step, says: Notation) -> str:
         case SizesOnly():
             return _sizes_only(step, says)
         case RowsAgain():
-            return _rows_again(step, says)
+            return rows_again_words(step, steps_words(step.except_, says), says)
         case _:
             assert_never(step)
-
-
-# ---- stitches -----------------------------------------------------------------------------------------------------
-
-
-def _work(work: Work, says: Notation) -> str:
-    if says.figures.is_nothing(work.into.number):
-        return ""
-    makes = makes_words(work.makes, says)
-    if not makes:
-        return ""
-    words = f"{makes} {_where(work, says)}".rstrip()
-    return words + (skipped_words(work.skipped, says) if work.skipped else "")
-
-
-def makes_words(makes: Sequence[Make], says: Notation) -> str:
-    """`sc`, `2 dc`, `(2 dc, ch 2, 2 dc)`: what goes into one place."""
-    parts = [_make(make, says) for make in makes if not says.figures.is_nothing(make.times)]
-    return f"({', '.join(parts)})" if len(parts) > 1 else "".join(parts)
-
-
-def _make(make: Make, says: Notation) -> str:
-    number = says.figures.text(make.times)
-    if make.stitch == "ch":
-        return says.style.chain["plain"].format(n=number or "1")
-    name = says.stitch(make.stitch, number)
-    return f"{number} {name}" if number else name
-
-
-def _where(work: Work, says: Notation) -> str:
-    """The place of a work; a stitch that says itself what it takes (inc, sc2tog) needs none when that comes next."""
-    into, alone = work.into, len(work.makes) == 1 and work.makes[0].times is None
-    known = stitches().get(work.makes[0].stitch) if alone else None
-    plain = into.which == "next" and into.number is None and into.loop is None and into.things in ((), (Thing("st"),))
-    if known is not None and plain and _says_its_place(known):
-        return ""
-    if known is not None and known.takes > 1 and into.which == "next" and into.number is not None:
-        return place_words(into, says, word="over")
-    return place_words(into, says, word="around" if known is not None and known.post else "in", shared=not alone)
-
-
-def _says_its_place(stitch: Stitch) -> bool:
-    """True for sc2tog, inc, picot, foundation stitches: how many places they take, and which, needs no words."""
-    is_increase = len(stitch.makes) == 2 and len(set(stitch.makes)) == 1
-    return stitch.takes != 1 or is_increase
 
 
 # ---- repeats ------------------------------------------------------------------------------------------------------
@@ -181,7 +135,7 @@ def _bracketed(repeat: Repeat, says: Notation) -> str:
     if not body:
         return ""
     number = says.figures.text(repeat.times.number)
-    if len(repeat.body) == 1 and isinstance(repeat.body[0], Work) and not _where(repeat.body[0], says):
+    if len(repeat.body) == 1 and isinstance(repeat.body[0], Work) and not where_words(repeat.body[0], says):
         open_ = close = ""  # dc2tog 3 times
     return str(says.style.repeats["times"]).format(open=open_, body=body, close=close, n=number or "1")
 
@@ -246,51 +200,3 @@ def _sizes_only(step: SizesOnly, says: Notation) -> str:
     if not step.sizes:
         return says.step("other sizes").format(body=body)
     return says.step("sizes only").format(sizes=sizes_words(step.sizes, says), body=body)
-
-
-def sizes_words(sizes: Sequence[str], says: Notation) -> str:
-    """`size M`, `sizes M, L and XL`."""
-    return ("size " if len(sizes) == 1 else "sizes ") + listing(sizes, says.style.label["several"]["last"])
-
-
-def _rows_again(again: RowsAgain, says: Notation) -> str:
-    number = says.figures.text(again.times)
-    form = "rows again" if again.times is None else "rows again more" if again.more else "rows again times"
-    words = says.step(form).format(rows=_row_names(again.labels, says), n=number)
-    if again.until:
-        words = says.step("rows again until").format(again=words, until=again.until)
-    if again.except_:
-        words = says.step("rows again except").format(again=words, body=steps_words(again.except_, says))
-    if again.ending:
-        words = says.step("rows again ending").format(again=words, ending=_row_names((again.ending,), says))
-    return words
-
-
-def _row_names(labels: Sequence[str], says: Notation) -> str:
-    """`Rows 3 and 4`, `Rows 3-6`, `Neck Rows 1 and 2`, `last 2 rows`."""
-    if labels and labels[0].startswith("last"):
-        number = labels[0].removeprefix("last").strip()
-        return f"{labels[0]} {says.kind_word(number).casefold()}"
-    name, numbers = _name_apart(labels)
-    if not numbers:
-        return f"{name} {says.kind_word('')}"
-    several = says.style.label["several"]
-    if len(numbers) > 2 and _runs_on(numbers):
-        listed = str(says.style.label["range"]).format(first=numbers[0], last=numbers[-1])
-    else:
-        listed = listing(numbers, several["last"], several["between"])
-    return f"{name} {says.kind_word('' if len(numbers) == 1 else '2')} {listed}".strip()
-
-
-def _name_apart(labels: Sequence[str]) -> tuple[str, list[str]]:
-    """The name that all labels share (`Neck`), and their numbers."""
-    parts = [label.rpartition(" ") for label in labels]
-    numbers = [number for _, _, number in parts if number.isdigit()]
-    return (parts[0][0], numbers) if len(numbers) == len(labels) else (labels[0], [])
-
-
-def _runs_on(labels: Sequence[str]) -> bool:
-    if not all(label.isdigit() for label in labels):
-        return False
-    first = int(labels[0])
-    return [int(label) for label in labels] == list(range(first, first + len(labels)))
