@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
@@ -20,6 +21,8 @@ Findings = tuple[Finding, ...]
 
 SHAPE_ASSUMED = Rule("shape-assumed", Severity.NOTE, "house", "the text does not say how the piece is worked")
 TERMS_ASSUMED = Rule("terms-assumed", Severity.NOTE, "house", "the text does not say which terms it uses")
+
+SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not name its sizes")
 
 _SIZES = re.compile(r"\s*sizes?\b\s*(?:are|come)?\s*:?\s*(.+)", re.I)
 _UK = re.compile(r"\b(?:uk|british)\b[^.\n]{0,24}\bterm|\bterms?\s*:?\s*(?:uk|british)\b", re.I)
@@ -45,6 +48,9 @@ def read_text_pattern(
         return None, findings
     lines = text_lines(source)
     names = tuple(sizes) if sizes else sizes_of(lines)
+    if names == ("one",):
+        names, more = _sizes_by_lists(lines, source)
+        findings += more
     spoken = terms or _terms(lines)
     used: Terms = spoken or "US"
     definitions, more = _definitions(lines, RowNames(used, names))
@@ -69,6 +75,22 @@ def sizes_of(lines: Iterable[Line]) -> tuple[str, ...]:
         if match:
             return split_sizes(match[1])
     return ("one",)
+
+
+_BRACKET_LIST = re.compile(r"\d+\s*[(\[]\s*(\d+(?:\s*[,:]\s*\d+)+)\s*[)\]]")
+
+
+def _sizes_by_lists(lines: Iterable[Line], source: Written) -> tuple[tuple[str, ...], Findings]:
+    """Sizes that only the size lists give away, named by their number."""
+    lengths = Counter(
+        1 + len(re.split(r"[,:]", match[1])) for line in lines for match in _BRACKET_LIST.finditer(line.words.text)
+    )
+    if not lengths:
+        return ("one",), ()
+    number = lengths.most_common(1)[0][0]
+    names = tuple(f"size {i + 1}" for i in range(number))
+    said = f"No line names the sizes; the size lists have {number} numbers, so {number} sizes are worked."
+    return names, (SIZES_ASSUMED.at(source.place(0, 1), said, hint="--sizes S,M,L"),)
 
 
 def split_sizes(words: str) -> tuple[str, ...]:

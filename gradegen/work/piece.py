@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Chain, Definition, Even, Row, Turn
+from gradegen.design.rows import Aside, Chain, Definition, Even, Join, Row, Turn
 from gradegen.work.edges import plain, tidy, turned, turned_round
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
@@ -24,7 +24,7 @@ class Standing:
     count only, or a new part begins: a row that does not fit it proves nothing. `underside`: free loops of the foundation.
     """
 
-    edge: Edge | None = ()
+    edge: Edge | None = None
     underside: Edge = ()
     turning_chain: Chain | None = None
     assumed: bool = False
@@ -52,12 +52,20 @@ class PieceWork:
         if not self.standings:
             self.standings = [Standing() for _ in self.sizes]
 
-    def site(self, size: int, reading: Reading, notes: NoteFacts | None = None, *, tracing: bool = False) -> Site:
+    def site(
+        self,
+        size: int,
+        reading: Reading,
+        notes: NoteFacts | None = None,
+        *,
+        row: Row | None = None,
+        tracing: bool = False,
+    ) -> Site:
         """What stays the same while a row is worked in this size under this reading."""
         return Site(
             size=size,
             sizes=self.sizes,
-            shape=self.shape,
+            shape=self.shape if row is None else shape_of(row, self.shape),
             definitions=self.definitions,
             notes=notes or self.notes,
             counts=self.counts[size],
@@ -89,7 +97,7 @@ class PieceWork:
     ) -> tuple[list[Outcome], dict[str, Choice]]:
         outcomes, choices = [], {}
         for size in wanted:
-            site = self.site(size, reading, notes)
+            site = self.site(size, reading, notes, row=row)
             outcomes.append(self._once(row, site, self.standings[size]))
             choices.update(site.choices)
         return outcomes, choices
@@ -107,7 +115,7 @@ class PieceWork:
         """Work the row once more in the settled reading, keeping what each step took and made."""
         for size, outcome in zip(wanted, settled.outcomes, strict=True):
             standing = self.standings[size]
-            site = self.site(size, settled.reading, tracing=True)
+            site = self.site(size, settled.reading, row=row, tracing=True)
             again = work_once(row, site, standing.edge or (), standing.underside, leaves=self.leaves)
             outcome.trace = again.trace
 
@@ -126,9 +134,9 @@ class PieceWork:
         if outcome.unclear is not None or outcome.fault is not None:
             return self._unfollowed(row, size, standing)
         after = outcome.after
-        if self.shape == "flat":
+        if shape_of(row, self.shape) == "flat":
             return turned(after)
-        if self.shape != "flat" and any(isinstance(step, Turn) for step in row.steps):
+        if any(isinstance(step, Turn) for step in row.steps):
             if outcome.rest:
                 return turned(after)
             return turned_round(after)
@@ -145,6 +153,15 @@ class PieceWork:
         except (Fault, Unclear):
             return None
         return tidy(plain(number))
+
+
+def shape_of(row: Row, shape: Shape) -> Shape:
+    """How this row is worked: in a flat piece, what closes with a join and does not turn is a round all the same."""
+    if shape != "flat" or any(isinstance(step, Turn) for step in row.steps):
+        return shape
+    last = next((step for step in reversed(row.steps) if not isinstance(step, Aside)), None)
+    closes = isinstance(last, Join) and len(row.steps) > 2
+    return "joined rounds" if closes or row.label.kind == "round" else shape
 
 
 def begins_anew(row: Row) -> bool:
