@@ -304,22 +304,14 @@ def rows(draw: Any) -> Row:
 SAYS_ITS_PLACE = ("sc2tog", "dc3tog", "inc", "dec", "hdc inc")
 
 
-def _is_post(work: Work) -> bool:
-    return work.makes[0].stitch.startswith(("FP", "BP"))
-
-
 def is_read_two_ways(steps: tuple[Step, ...]) -> bool:
-    """True for `dc2tog, ch 1, dc in next st`, which may be an unbracketed group, and `sc, (FPdc around next dc)`."""
+    """True for `dc2tog, ch 1, dc in next st`, which may be a group without brackets."""
     inner = any(is_read_two_ways(step.body) for step in steps if isinstance(step, Repeat))
     before_chain = any(
         isinstance(step, Work) and step.makes[0].stitch in SAYS_ITS_PLACE and isinstance(after, Chain)
         for step, after in pairwise(steps)
     )
-    post_alone = any(
-        isinstance(step, Repeat) and len(step.body) == 1 and isinstance(step.body[0], Work) and _is_post(step.body[0])
-        for step in steps
-    )
-    return inner or before_chain or post_alone
+    return inner or before_chain
 
 
 made_up_rows = rows().filter(lambda row: not is_read_two_ways(row.steps))
