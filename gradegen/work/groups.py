@@ -17,6 +17,10 @@ _FAR = 64
 
 def work_in_part(walk: Walk, step: Work) -> None:
     """Stitches into one numbered or centre stitch of a larger thing."""
+    if walk.site.blind:
+        walk.take(walk.kind(step.into.things), 1, step.into.place)
+        walk.make(step.makes)
+        return
     find_part(walk, step.into)
     walk.cursor.step()
     walk.begun, walk.here, walk.last_kind = True, False, "@part"

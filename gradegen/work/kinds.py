@@ -33,6 +33,7 @@ def _is_stitch(one: Target) -> bool:
 
 ANY_STITCH = Kind("st", _is_stitch, "st")
 ANY_PLACE = Kind("place", lambda t: _is_stitch(t) or t.kind == "sp", "st or sp")
+ANYTHING = Kind("any", lambda t: True, "place")
 ANY_SPACE = Kind("sp", lambda t: t.kind == "sp", "sp")
 
 

@@ -16,6 +16,9 @@ from gradegen.work.site import Choice, Site
 from gradegen.work.stops import Fault, Unclear
 
 
+_ENDLESS = 10**9  # stitches of an edge that is not known
+
+
 @dataclass(slots=True)
 class Standing:
     """Where one size has come to.
@@ -104,12 +107,19 @@ class PieceWork:
 
     def _once(self, row: Row, site: Site, standing: Standing) -> Outcome:
         if standing.edge is None:
-            outcome = work_once(row, site, (), (), leaves=self.leaves)
-            if not begins_anew(row):
-                outcome.fault, outcome.mismatches, outcome.made = None, (), None
-                outcome.unclear = Unclear("the row before could not be followed", row.place)
-            return outcome
+            return self._once_alone(row, site)
         return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
+
+    def _once_alone(self, row: Row, site: Site) -> Outcome:
+        """A row whose edge is not known: whole where it makes its own beginning, else by its own numbers alone."""
+        if begins_anew(row):
+            return work_once(row, site, (), (), leaves=self.leaves)
+        site.blind = True
+        outcome = work_once(row, site, plain(_ENDLESS), (), leaves=self.leaves)
+        if outcome.fault is not None:
+            outcome = Outcome(())
+        outcome.unclear = Unclear("the row before could not be followed", row.place)
+        return outcome
 
     def _trace(self, row: Row, wanted: Sequence[int], settled: Settled) -> None:
         """Work the row once more in the settled reading, keeping what each step took and made."""
@@ -132,7 +142,11 @@ class PieceWork:
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         if outcome.unclear is not None or outcome.fault is not None:
-            return self._unfollowed(row, size, standing)
+            return self._unfollowed(row, size, outcome, standing)
+        return self._turned(row, outcome)
+
+    def _turned(self, row: Row, outcome: Outcome) -> Edge:
+        """The new edge as the next row meets it."""
         after = outcome.after
         if shape_of(row, self.shape) == "flat":
             return turned(after)
@@ -142,10 +156,12 @@ class PieceWork:
             return turned_round(after)
         return after
 
-    def _unfollowed(self, row: Row, size: int, standing: Standing) -> Edge | None:
+    def _unfollowed(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         """After a row that was not followed: as before where it works even, else as its one printed count says."""
         if any(isinstance(step, Even) for step in row.steps):
             return standing.edge
+        if outcome.after and outcome.made is not None:
+            return self._turned(row, outcome)
         if len(row.stated) != 1 or row.stated[0].unit.name not in ("st", "sc", "hdc", "dc", "tr"):
             return None
         try:

@@ -251,6 +251,7 @@ def _things(steps: Sequence[Step]) -> list[tuple[Thing, ...]]:
 
 def work_bound(walk: Walk, step: Repeat) -> None:
     """A repeat to the end or to a limit, where nothing after it decides how often it runs."""
+    walk.must_see(step.place)
     kind = body_kind(walk, step.body)
     if kind is None:
         raise Unclear("this repeat goes nowhere", step.place)

@@ -75,6 +75,8 @@ def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leave
         outcome.unclear = unclear
     except RecursionError:
         outcome.unclear = Unclear("nested too deeply", row.place)
+    if site.blind:
+        outcome.before = ()
     outcome.facts, outcome.trace, outcome.stood = tuple(walk.facts), tuple(walk.trace or ()), walk.stood
     return outcome
 
@@ -126,6 +128,9 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.made = made_of(standing)
     outcome.units = units_of(standing)
     outcome.census = census_of(standing, walk.spent)
+    if walk.site.blind:
+        name_groups(row.stated, outcome.units, walk.site)
+        return
     there = stitches(walk.before)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
@@ -293,6 +298,7 @@ def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -
 
 def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
     """Find how many runs leave exactly what the tail needs."""
+    walk.must_see(step.place)
     kind = body_kind(walk, step.body)
     if kind is None:
         raise Unclear("this repeat goes nowhere", step.place)
@@ -359,7 +365,7 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
 
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""
-    if walk.unworked:
+    if walk.unworked or walk.site.blind:
         return
     left, kind = walk.left_over()
     if not left or kind is None:

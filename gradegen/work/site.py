@@ -37,6 +37,7 @@ class Site:
     turning_chain: Chain | None = None
     booklet: bool = False
     edge_given: bool = False
+    blind: bool = False  # the edge is not known: only what the row's own numbers say can be worked
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)
     reading: Mapping[str, int] = field(default_factory=dict)

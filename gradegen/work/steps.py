@@ -119,6 +119,7 @@ def _each(walk: Walk, step: Work) -> None:
 
 def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) -> int:
     """How many of a kind lie between here and the bound."""
+    walk.must_see(step.place)
     there = walk.remaining(kind)
     if bound is None or bound.to == "end":
         return there
@@ -215,6 +216,9 @@ def _last(walk: Walk, step: Work) -> None:
 
 def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
     """Use up the last so many of a kind; what stands before them must be used already."""
+    if walk.site.blind:
+        walk.take(kind, wanted, into.place)
+        return
     there = walk.remaining(kind)
     if there < wanted:
         if there == 0 and wanted == 1 and walk.begun:
@@ -351,6 +355,9 @@ def _is_space(walk: Walk, into: Into) -> bool:
 
 def _travel(walk: Walk, into: Into) -> None:
     """Move to just before the place; in a round, what is passed comes last and is optional."""
+    if walk.site.blind:
+        walk.begun = walk.here = True
+        return
     before = walk.cursor.rest()
     if into.which == "of":
         groups.find_part(walk, into)
@@ -395,6 +402,7 @@ def do_change(walk: Walk, step: Change) -> None:
 @works(Even)
 def do_even(walk: Walk, step: Even) -> None:
     """As many as before."""
+    walk.must_see(step.place)
     rest = walk.cursor.rest()
     if step.stitch:
         walk.make((Make(step.stitch, place=step.place),), count_stitches(rest))

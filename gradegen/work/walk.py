@@ -13,7 +13,7 @@ from gradegen.findings import Place
 from gradegen.work import kinds
 from gradegen.work.cursor import Cursor
 from gradegen.work.edges import target
-from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, Kind
+from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, Kind
 from gradegen.work.makes import grouped, targets_of
 from gradegen.work.site import Site
 from gradegen.work.stops import MISSING_TARGET, RUNS_SHORT, Fault, Unclear
@@ -106,6 +106,8 @@ class Walk:
 
     def kind(self, things: Sequence[Thing]) -> Kind:
         """What these things answer to on this edge."""
+        if self.site.blind:
+            return ANYTHING
         key = (id(things), 0)
         known = self._kinds.get(key)
         if known is None:
@@ -161,6 +163,11 @@ class Walk:
     at: Place = field(default=Place("<row>", 1, 1, 1, 1))
 
     # taking -------------------------------------------------------------------------------------------------------
+
+    def must_see(self, place: Place) -> None:
+        """Stop where how often something runs hangs on an edge that is not known."""
+        if self.site.blind:
+            raise Unclear("the row before could not be followed", place)
 
     def remaining(self, kind: Kind) -> int:
         """How many of this kind are still ahead."""
