@@ -46,8 +46,52 @@ class SizeChoice:
 
 
 @dataclass(frozen=True, slots=True)
+class Weighed:
+    """Something made of a yarn and weighed or measured off: evidence of how much yarn the stitches take.
+
+    "sample", "tester": the whole piece in `size`. "swatch": `stitches` as counted (stitch id -> number), or a piece of
+    fabric `width` by `height`.
+    """
+
+    what: Literal["sample", "tester", "swatch"]
+    used: Amount
+    size: Text | None = None
+    stitches: Mapping[str, int] = field(default_factory=dict)
+    width: Amount | None = None
+    height: Amount | None = None
+    place: Place = field(compare=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class YarnStated:
+    """Amounts as the designer prints them, each one for all sizes or one per size."""
+
+    skeins: Formula | None = None
+    yards: Formula | None = None
+    metres: Formula | None = None
+    grams: Formula | None = None
+    ounces: Formula | None = None
+    place: Place = field(compare=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Timed:
+    """How long crochet takes one hand: hours for a piece in a size, and stitches a minute by stitch id."""
+
+    size: Text | None
+    hours: Fraction | None
+    per_minute: Mapping[str, Fraction] = field(default_factory=dict)
+    place: Place = field(compare=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
 class Yarn:
-    """One yarn: weight category name, fibre, put-up (length and mass per skein), colour, and evidence of use."""
+    """One yarn: weight category name, fibre, put-up (length and mass per skein), colour, and evidence of use.
+
+    `weighed`: swatches and testers' pieces besides the sample. `unravelled`: stitch id -> yarn in one stitch. `margin`:
+    percent on top of what is used. `price`: of one skein, in whatever currency. `besides`: yarn for seams, tassels, the
+    swatch, by name. `tails`: ends to weave in. `length_also`, `mass_also`: the put-up said again in the other unit.
+    """
 
     letter: str
     weight: Text | None
@@ -58,6 +102,15 @@ class Yarn:
     sample_size: Text | None
     sample_used: Amount | None
     place: Place = field(compare=False)
+    weighed: tuple[Weighed, ...] = ()
+    unravelled: Mapping[str, Formula] = field(default_factory=dict)
+    margin: Fraction | None = None
+    price: Text | None = None
+    besides: Mapping[str, Amount] = field(default_factory=dict)
+    tails: int | None = None
+    stated: YarnStated | None = None
+    length_also: Amount | None = None
+    mass_also: Amount | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,4 +220,5 @@ class Pattern:
     cautions: tuple[Text, ...]
     licence: Text | None
     sources: Mapping[str, Written] = field(default_factory=dict, compare=False)
+    timed: Timed | None = None
     place: Place = field(compare=False, kw_only=True)

@@ -11,8 +11,9 @@ from gradegen.read import pattern_keys as keys
 from gradegen.read.fields import Given, read_fields
 from gradegen.read.files import open_text
 from gradegen.read.pattern_counts import read_counts, read_measures
-from gradegen.read.pattern_parts import choose_sizes, read_designer, read_gauges, read_yarns
+from gradegen.read.pattern_parts import choose_sizes, read_designer, read_gauges
 from gradegen.read.pattern_words import UNKNOWN_MEASURE, WordReader, Words
+from gradegen.read.pattern_yarns import read_timed, read_yarns
 from gradegen.read.row_names import RowNames
 from gradegen.read.size_table import read_table_and_source
 from gradegen.read.yaml_places import read_yaml
@@ -55,7 +56,9 @@ def _read_given(
     findings += more
     counts, more = read_counts(given, gauges)
     findings += more
-    yarns, more = read_yarns(given.value(keys.YARN) or (), names)
+    yarns, more = read_yarns(given.value(keys.YARN) or (), names, given.value(keys.TERMS) or "US")
+    findings += more
+    timed, more = read_timed(given.value(keys.TIMED), names, given.value(keys.TERMS) or "US")
     findings += more
     words = _words(given, names)
     if words is not None:  # where no measure was read, a fault in them has been told
@@ -88,6 +91,7 @@ def _read_given(
         cautions=words.cautions,
         licence=words.licence,
         sources={part.file: part for part in (source, table_source) if part},
+        timed=timed,
         place=Place(source.file, 1, 1, 1, 1),
     )
     return (pattern, table), findings + words.findings

@@ -10,7 +10,7 @@ from gradegen.numbers.rounding import HOUSE_STYLES
 from gradegen.read.fields import Field, Given, Kind, block_of, list_of, names_of
 from gradegen.read.kinds import POSITIVE, PROSE, SUM, TEXT, YES_NO, amount, choice, choice_text, whole
 from gradegen.read.nodes import Block, Node
-from gradegen.read.pattern_kinds import ROWS, SIZES_WANTED, SKEIN
+from gradegen.read.pattern_kinds import PERCENT, ROWS, SIZES_WANTED, SKEIN, YARN_BESIDES, YARN_USED
 
 _PARAGRAPHS = list_of(PROSE, "a list of sentences")
 
@@ -28,7 +28,7 @@ TAKE: Field[Take] = Field(
 SIZE_FIELDS = (TABLE, FOR, BY, TAKE)
 
 SAMPLE_SIZE = Field("size", TEXT, "The size of the sample.", required=True, example="M")
-SAMPLE_USED = Field("used", amount("mass", "168 g"), "What the finished sample weighs.", required=True, example="168 g")
+SAMPLE_USED = Field("used", YARN_USED, "What the finished sample weighs, or its yarn.", required=True, example="168 g")
 YARN_WEIGHT = Field("weight", TEXT, "Yarn weight category by name.", example="medium")
 FIBRE = Field("fibre", TEXT, "What it is spun from.", example="wool")
 COLOUR = Field("colour", TEXT, "Colour, as a maker would call it.", example="slate")
@@ -36,7 +36,47 @@ SKEIN_FIELD = Field("skein", SKEIN, "Length and mass of one skein.", example="20
 SAMPLE = Field(
     "sample", block_of((SAMPLE_SIZE, SAMPLE_USED), "a sample"), "A finished piece and the yarn it took, as evidence."
 )
-YARN_FIELDS = (YARN_WEIGHT, FIBRE, COLOUR, SKEIN_FIELD, SAMPLE)
+TESTERS = Field(
+    "testers",
+    list_of(block_of((SAMPLE_SIZE, SAMPLE_USED), "a tester's piece"), "a list of testers' pieces"),
+    "What testers' pieces took, each {size: L, used: 190 g}.",
+    example="[{size: L, used: 190 g}]",
+)
+SWATCH_STITCHES = Field("stitches", names_of(whole(1), "stitches with their numbers"), "What it is made of, counted.")
+SWATCH_WIDTH = Field(
+    "width", amount("length", "6 in"), "Its width, where the stitches were not counted.", example="6 in"
+)
+SWATCH_HEIGHT = Field("height", amount("length", "6 in"), "Its height.", example="6 in")
+SWATCHES = Field(
+    "swatches",
+    list_of(block_of((SAMPLE_USED, SWATCH_STITCHES, SWATCH_WIDTH, SWATCH_HEIGHT), "a swatch"), "a list of swatches"),
+    "Swatches weighed: with their stitches, or with width and height.",
+    example="[{used: 9 g, stitches: {dc: 200, ch: 60}}]",
+)
+UNRAVELLED = Field(
+    "unravelled",
+    names_of(SUM, "yarn by stitch"),
+    "Yarn in one stitch, measured by unravelling; 40 in / 20 where twenty were unravelled.",
+    example="{dc: 40 in / 20}",
+)
+MARGIN = Field("margin", PERCENT, "Percent on top of what the piece uses.", example="10")
+PRICE = Field("price", TEXT, "Price of one skein, in your currency.", example="8.50 EUR")
+BESIDES = Field(
+    "besides",
+    names_of(YARN_BESIDES, "yarn by its use"),
+    "Yarn for seams, tassels, the swatch.",
+    example="{seams: 3 yd}",
+)
+TAILS = Field("tails", whole(0, 10_000), "Ends of yarn to weave in.", example="4")
+STATED_FIELDS = tuple(
+    Field(unit, SUM, f"{unit.capitalize()} as printed: one number, or one per size.", example="[2, 2, 3]")
+    for unit in ("skeins", "yards", "metres", "grams", "ounces")
+)
+STATED = Field("stated", block_of(STATED_FIELDS, "the amounts stated"), "Amounts you print yourself; they are checked.")
+YARN_FIELDS = (
+    YARN_WEIGHT, FIBRE, COLOUR, SKEIN_FIELD, SAMPLE, TESTERS, SWATCHES, UNRAVELLED, MARGIN, PRICE, BESIDES, TAILS,
+    STATED,
+)  # fmt: skip
 
 WHAT = Field("what", TEXT, "What is needed.", required=True, example="stitch marker")
 NUMBER = Field("number", PROSE, "How many: a number, one per size as 5 (6, 6), or a count in braces.", example="1")
@@ -144,7 +184,13 @@ PIECES = Field(
 FINISHING = Field("finishing", _PARAGRAPHS, "What is done at the end.")
 CAUTIONS = Field("cautions", _PARAGRAPHS, "Cautions of your own, besides the usual ones.")
 LICENCE = Field("licence", PROSE, "What makers may do with finished pieces.")
+TIMED_SIZE = Field("size", TEXT, "The size that was timed.", example="M")
+HOURS = Field("hours", POSITIVE, "Hours it took.", example="9.5")
+PER_MINUTE = Field(
+    "per minute", names_of(POSITIVE, "stitches a minute"), "Stitches a minute.", example="{sc: 20, dc: 12}"
+)
+TIMED = Field("timed", block_of((TIMED_SIZE, HOURS, PER_MINUTE), "a timed piece"), "How long it took you.")
 PATTERN_FIELDS = (
     TITLE, VERSION, ABOUT, DESIGNER, TERMS, LEVEL, WEARER, UNITS, ROUNDING, SIZES, YARN, NOTIONS, GAUGE, MEASURES,
-    COUNTS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE,
+    COUNTS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE, TIMED,
 )  # fmt: skip

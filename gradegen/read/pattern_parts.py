@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gradegen.design.pattern import Designer, Gauge, SizeChoice, Text, Yarn
+from gradegen.design.pattern import Designer, Gauge, SizeChoice, Text
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.read import pattern_keys as keys
@@ -51,24 +51,6 @@ def unknown_size(size: Text, known: tuple[str, ...]) -> Finding:
     guess = nearest(size.text, known)
     hint = f"Did you mean {guess}?" if guess else f"The sizes are {', '.join(known)}."
     return UNKNOWN_SIZE.at(size.place, f"There is no size {size.text}.", hint=hint)
-
-
-def read_yarns(named: Named[Given], sizes: tuple[str, ...]) -> tuple[tuple[Yarn, ...], Findings]:
-    """The yarns in the order written."""
-    findings: list[Finding] = []
-    yarns: list[Yarn] = []
-    for key, given in named:
-        if given is None:
-            continue
-        skein = given.value(keys.SKEIN_FIELD) or (None, None)
-        sample = given.value(keys.SAMPLE)
-        size = sample.value(keys.SAMPLE_SIZE) if sample else None
-        if size is not None and sizes and size.text not in sizes:
-            findings.append(unknown_size(size, sizes))
-        weight, fibre, colour = (given.value(field) for field in (keys.YARN_WEIGHT, keys.FIBRE, keys.COLOUR))
-        used = sample.value(keys.SAMPLE_USED) if sample else None
-        yarns.append(Yarn(key.text, weight, fibre, colour, *skein, size, used, key.place))
-    return tuple(yarns), tuple(findings)
 
 
 def read_gauges(named: Named[Given]) -> tuple[dict[str, Gauge], Findings]:
