@@ -17,8 +17,8 @@ _BEGIN = phrases(
     "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
-    "applique|overcast|baste|trim|gather|starting at|beginning at|start at|complete picot|tie|"
-    "making last|working last|work last|make last"
+    "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
+    "complete picot|tie|making last|working last|work last|make last"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
 _STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})

@@ -62,7 +62,9 @@ def _last(r: Reading) -> Bound | None:
     r.accept("rem", "remaining")
     thing = read_thing(r)
     if not has_last:
-        if number is None or not (r.phrase(phrases("rem|remain|remains|are left|left|from end"))):
+        if number is None or not (
+            r.phrase(phrases("rem|remain|remains|are left|left|from end|of end|of the end|from the end"))
+        ):
             r.at = mark
             return None
     elif number is None and thing is None:

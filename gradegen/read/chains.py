@@ -314,6 +314,7 @@ def read_other_side(r: Reading) -> Step | None:
     if not (
         (r.accept("other", "opposite", "second") and r.accept("side", "edge"))
         or r.accept("underside")
+        or r.phrase(phrases("bottom loops|bottom loop|bottom edge|bottom"))
         or (r.accept("free", "unused", "remaining") and r.accept("loops", "loop", "lps"))
     ):
         r.at = mark

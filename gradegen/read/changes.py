@@ -58,9 +58,14 @@ def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
     if r.phrase(phrases("around|across")) and r.accept("evenly"):
         return "evenly"
     if r.phrase(
+        phrases("in rnd|in row|in round|in this rnd|in this row|in each rnd|in each row|in every rnd|around|across")
+    ):
+        return "evenly"
+    if r.phrase(
         phrases(
-            "at each end of row|at each end|each end of row|each end|at both ends of row|at both ends|each side|"
-            "at each side|at each edge"
+            "at beg and end of row|at beginning and end of row|at beg and end|at both edges|at each end of row|"
+            "at each end|each end of row|each end|at both ends of row|at both ends|each side|at each side|"
+            "at each edge"
         )
     ):
         return "each end"

@@ -44,8 +44,8 @@ def read_counts(r: Reading) -> Counts | None:
 def read_count_words(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...], bool] | None:
     """`counts as dc and ch 1, here and throughout`, without brackets; None, and nothing read, otherwise."""
     mark = r.at
-    r.accept("this", "which", "it")
-    if (r.here.kind == "chain" or r.here.value == "ch") and r.at == mark:
+    r.accept("this", "which", "it", "the")
+    if r.here.kind == "chain" or r.here.value == "ch":
         r.at += 1
         if r.here.kind == "number":
             r.at += 1

@@ -10,6 +10,7 @@ from gradegen.design.rows import Label, Listed, Number
 from gradegen.findings import Finding, Written
 from gradegen.read.row_names import RowNames
 from gradegen.read.row_numbers import ROW_WORDS, NumberReader
+from gradegen.read.size_lists import join_sums
 from gradegen.read.sizes_named import sizes_named
 from gradegen.read.tokens import Token, scan
 from gradegen.read.word_lists import words
@@ -156,7 +157,7 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
                 kind = kind or ("row" if ROW_WORDS[token.low] == "row" else "round")
             reader.at += 1
             continue
-        if token.kind in ("number", "ordinal") and _takes_number(found, name, kind, reader):
+        if token.kind in ("number", "ordinal", "count") and _takes_number(found, name, kind, reader):
             continue
         if token.low in _SIDES:
             found.side = _SIDES[token.low]
@@ -193,7 +194,9 @@ def _takes_number(found: ReadLabel, name: list[Token], kind: str, reader: Number
 def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[Token]:
     """The label's tokens without brackets that hold words; what those say is noted."""
     tokens: list[Token] = []
-    for token in scan(written.text):
+    joined = join_sums(written, scan(written.text), names)
+    found.lists += joined.lists
+    for token in joined.tokens:
         tokens.extend(_row_word_parted(token) or (token,))
     out: list[Token] = []
     i = 0

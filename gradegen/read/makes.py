@@ -11,6 +11,7 @@ from gradegen.read.word_lists import phrases
 from gradegen.trade.stitches import stitches
 
 MOST_SPELLED_OUT = 40  # stitches of `7 tr with ch 1 between each`
+_GROUPED = frozenset({"cluster", "shell", "popcorn", "puff", "bobble", "fan", "V-st"})
 _ARTICLES = frozenset({"a", "an"})
 
 
@@ -27,6 +28,12 @@ def read_item(r: Reading) -> Item | None:
     mark = r.at
     if r.low() in _ARTICLES and r.peek().kind == "stitch":
         r.at += 1
+    if (
+        r.low() in ("beg", "beginning", "first", "starting")
+        and r.peek().kind == "stitch"
+        and r.peek().value in _GROUPED
+    ):
+        r.at += 1  # `beg cluster`
     number = r.number()
     token = r.here
     if number is None and token.value == "ch" and r.peek().kind == "number" and r.peek(2).value == "picot":

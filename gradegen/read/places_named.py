@@ -6,12 +6,22 @@ from dataclasses import replace
 
 from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.bounds import read_bound
-from gradegen.read.reading import FURTHEST, ORDINALS, Loop, Reading, unless_one
-from gradegen.read.things import SPACES, STITCHES, read_thing
+from gradegen.read.place_words import (
+    counting_spaces,
+    is_thing_ahead,
+    number_of_places,
+    pass_as_phrase,
+    pass_of_row,
+    read_free_loop,
+    read_loop,
+    read_one_thing,
+    read_things,
+)
+from gradegen.read.reading import FURTHEST, ORDINALS, Reading, unless_one
+from gradegen.read.things import read_thing
 from gradegen.read.word_lists import phrases, words
 
 _PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
-_LOOPS: dict[str, Loop] = {"blo": "back", "flo": "front", "bl": "back", "fl": "front", "blp": "back", "flp": "front"}
 _LIKE_NEXT = words("any following adjacent the")
 _REMAINING = words("rem remaining unused other free")
 
@@ -39,35 +49,13 @@ def read_target(r: Reading, *, between: bool = False) -> Into | None:
     if loop and r.at > mark and not _begins_target(r):
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
     r.accept("the", "a", "an", "that", "this")
+    r.phrase(phrases("post of the|post of|posts of"))
     into = _between(r, mark) if between else _target(r, mark)
     if into is None:
         r.at = mark
         return None
     after = read_loop(r) if loop is None else None
     return replace(into, loop=loop or after, place=r.place(mark))
-
-
-def read_loop(r: Reading) -> Loop | None:
-    """`BLO of`, `back loops only of`, `front lp`: which loop, or None and nothing read."""
-    mark = r.at
-    if r.accept_all("through"):
-        pass
-    r.accept("the")
-    side = _LOOPS.get(r.low())
-    if side is not None and r.low() in ("bl", "fl") and r.low(1) not in ("only", "of"):
-        side = None
-    if side is not None:
-        r.at += 1
-        r.accept("only")
-    elif r.low() in ("front", "back") and r.low(1) in ("loop", "loops", "lp", "lps"):
-        side = "front" if r.low() == "front" else "back"
-        r.at += 2
-        r.accept("only")
-    if side is None:
-        r.at = mark
-        return None
-    r.accept("of")
-    return side
 
 
 def _begins_target(r: Reading) -> bool:
@@ -84,18 +72,18 @@ def _target(r: Reading, mark: int) -> Into | None:
     if word == "next" or word in _LIKE_NEXT:
         r.at += 1
         return _next(r, mark)
-    if word in ("each", "every", "all"):
+    if word in ("each", "every", "all", "ea"):
         return _each(r, mark)
     if word in ("rem", "remaining") and r.peek().kind in ("number", "count"):
         r.at += 1
-        number = _number(r)
-        things = _one_thing(r)
+        number = number_of_places(r)
+        things = read_one_thing(r)
         return Into("each", things or (Thing("st"),), number, place=r.place(mark))
-    if word in _REMAINING and (free := _free_loop(r)) is not None:
+    if (word in _REMAINING or word in ("opposite", "underside", "bottom")) and (free := read_free_loop(r)) is not None:
         return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
     if word == "same":
         return _same(r, mark)
-    if word == "last" or (word == "end" and _is_thing_ahead(r)):
+    if word == "last" or (word == "end" and is_thing_ahead(r)):
         return _last(r, mark)
     if (
         word in ("center", "centre", "middle", "top", "base", "tip", "side")
@@ -121,23 +109,17 @@ def _target(r: Reading, mark: int) -> Into | None:
 
 def _next(r: Reading, mark: int) -> Into | None:
     r.accept("next", "following")
-    number = _number(r)
+    number = number_of_places(r)
     if r.low() in ("skipped", "unworked"):
         return _skipped(r, mark, "next", number, None)
-    things = _one_thing(r)
+    things = read_one_thing(r)
     if not things:
         if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
     of = _of(r) or _in_gap(r)
-    things = _counting_spaces(r, things)
+    things = counting_spaces(r, things)
     return Into("next", things, unless_one(number), of=of, place=r.place(mark))
-
-
-def _is_thing_ahead(r: Reading) -> bool:
-    """True when the word behind this one names a place: `end loop`, `end group`."""
-    after = r.peek()
-    return after.kind in ("stitch", "chain") or after.low in SPACES or after.low in STITCHES or after.low == "group"
 
 
 def _in_gap(r: Reading) -> Into | None:
@@ -153,184 +135,64 @@ def _in_gap(r: Reading) -> Into | None:
     return gap
 
 
-def _number(r: Reading) -> Number | None:
-    """A number that is not the start of `3-dc group`, `2 ch sp`."""
-    mark = r.at
-    number = r.number()
-    if number is not None and (r.here.kind == "-" or r.tokens[r.at + 1].low in ("group", "groups")):
-        r.at = mark
-        return None
-    if number is not None and r.here.kind == "stitch" and r.here.value == "ch" and r.low(1) in SPACES:
-        after = r.tokens[r.at + 1]
-        if after.low not in ("loops", "sps", "spaces", "lps", "meshes"):  # `next 2 ch loop` is one loop of 2 ch
-            r.at = mark
-            return None
-    return number
-
-
 def _each(r: Reading, mark: int) -> Into | None:
     everything = r.low() == "all"
     r.at += 1
     r.accept("of")
     r.accept("the", "these", "those")
-    number = _number(r)
+    number = number_of_places(r)
     r.accept("of") and r.accept("the")
     last = r.low() == "last"
     first = r.here.low in ("first", "1st")
     if r.accept("next", "last", "first", "1st", "following"):
-        number = number or _number(r)
+        number = number or number_of_places(r)
     if r.low() in ("skipped", "unworked", "missed"):
         return _skipped(r, mark, "each", number, read_bound)
     if r.low() == "other" and not everything:
         return None
     while r.low() in _REMAINING and r.low(1) not in ("loop", "loops", "lp", "lps"):
         r.at += 1
-    number = number or _number(r)
-    free = _free_loop(r)
-    things = (free,) if free else _things(r)
+    number = number or number_of_places(r)
+    free = read_free_loop(r)
+    things = (free,) if free else read_things(r)
     if not things:
         if number is None:
             return None
         things = (Thing("st"),)
     of = _of(r)
-    things = _counting_spaces(r, things)
+    things = counting_spaces(r, things)
     bound = read_bound(r)
-    things = _counting_spaces(r, things)
+    things = counting_spaces(r, things)
     which = "last" if last and number is not None else "first" if first and number is not None else "each"
     if which != "each":
         return Into(which, things, unless_one(number), of=of, bound=bound, place=r.place(mark))  # type: ignore[arg-type]
     return Into("each", things, number, of=of, bound=None if number is not None else bound, place=r.place(mark))
 
 
-def _free_loop(r: Reading) -> Thing | None:
-    """`unused loop of each ch`, `free loops of foundation ch`."""
-    mark = r.at
-    if r.low() in ("unused", "free", "remaining", "rem", "other") and r.low(1) in ("loop", "loops", "lp", "lps"):
-        r.at += 2
-        r.accept("of", "from")
-        r.accept("the")
-        r.accept("each", "every")
-        r.accept("foundation", "beginning", "beg", "starting", "base")
-        if (r.here.kind == "stitch" and r.here.value == "ch") or r.low() in STITCHES:
-            r.at += 1
-            return Thing("free loop")
-    r.at = mark
-    return None
-
-
 def _same(r: Reading, mark: int) -> Into:
     r.at += 1
-    number = _number(r)
-    things = _things(r)
+    number = number_of_places(r)
+    things = read_one_thing(r)
     if not things and r.low() in ("place", "space"):
         r.at += 1
     of = _of(r) if things else None
-    _as_phrase(r)
+    pass_as_phrase(r)
     return Into("same", things, unless_one(number), of=of, place=r.place(mark))
-
-
-def _as_phrase(r: Reading) -> None:
-    """Passes `as join`, `as last dc`, `as d tr c just made`, `with last sc`."""
-    mark = r.at
-    if r.phrase(phrases("just made|already worked in|already worked|already worked into")):
-        return
-    if r.low() == "where":
-        end = next(
-            (
-                i
-                for i in range(r.at, r.at + 9)
-                if r.tokens[i].low in ("made", "worked") or r.tokens[i].kind in (",", "end")
-            ),
-            None,
-        )
-        if end is not None and r.tokens[end].kind == "word":
-            r.at = end + 1
-        return
-    if not r.accept("as", "with"):
-        return
-    r.accept("the")
-    while r.low() in ("last", "joining", "join", "sl", "previous", "turning", "beginning", "first", "beg"):
-        r.at += 1
-    if r.here.kind == "ordinal":
-        r.at += 1
-    r.number()
-    if r.here.kind in ("stitch", "chain"):
-        read_thing(r)
-    elif r.low() in STITCHES:
-        r.at += 1
-    r.phrase(phrases("just made|was made|was worked|made|worked"))
-    if r.at == mark + 1:
-        r.at = mark
 
 
 def _last(r: Reading, mark: int) -> Into | None:
     r.at += 1
-    number = _number(r)
+    number = number_of_places(r)
     r.accept("rem", "remaining")
-    things = _one_thing(r)
+    things = read_one_thing(r)
     if not things:
         if number is None:
             return None
         things = (Thing("st"),)
     of = _of(r)
-    _as_made(r)
-    _as_phrase(r)
+    pass_of_row(r)
+    pass_as_phrase(r)
     return Into("last", things, unless_one(number), of=of, place=r.place(mark))
-
-
-def _as_made(r: Reading) -> None:
-    r.phrase(phrases("of row|of rnd|of round|of previous row|of previous rnd"))
-
-
-def _one_thing(r: Reading) -> tuple[Thing, ...]:
-    thing = read_thing(r)
-    return () if thing is None else (thing,)
-
-
-def _things(r: Reading) -> tuple[Thing, ...]:
-    """One kind of place, or several: `st and sp`, `dc and popcorn`, `dc and in each ch-1 sp`."""
-    first = read_thing(r)
-    if first is None:
-        return ()
-    found = [first]
-    while (more := _another(r)) is not None:
-        found.append(more)
-    return tuple(found)
-
-
-def _another(r: Reading) -> Thing | None:
-    mark = r.at
-    if not r.accept("and"):
-        return None
-    said_each = r.phrase(phrases("in each|into each|each|in every|in ea"))
-    thing = None
-    if said_each or r.tokens[r.at].kind in ("word", "stitch", "chain"):
-        thing = read_thing(r)
-    after = r.low()
-    if thing is None or after in ("in", "into") or (thing.name == "ch" and not said_each and r.here.kind == "number"):
-        r.at = mark
-        return None
-    if not said_each and r.here.kind in ("number", "count"):
-        r.at = mark
-        return None
-    return thing
-
-
-def _counting_spaces(r: Reading, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
-    """Adds the space of `(count each ch-1 as a st)` to the places."""
-    mark = r.at
-    if r.here.kind == "open" and r.peek().low in ("count", "counting"):
-        r.at += 2
-        r.accept("each", "every", "the")
-        thing = read_thing(r)
-        if thing is not None and r.accept("as") and (r.accept("a", "an") or r.accept("one", "1")):
-            if r.low() in STITCHES or r.here.kind == "stitch":
-                r.at += 1
-            if r.here.kind == "close":
-                r.at += 1
-                return (*things, thing)
-    r.at = mark
-    return things
 
 
 # ---- parts and numbered places ------------------------------------------------------------------------------------------
@@ -366,7 +228,7 @@ def _larger(r: Reading) -> Into | None:
     if inner is None and r.at == start:
         inner = (
             _last(r, start)
-            if r.low() == "last" or (r.low() == "end" and _is_thing_ahead(r))
+            if r.low() == "last" or (r.low() == "end" and is_thing_ahead(r))
             else _same(r, start)
             if r.low() == "same"
             else None
@@ -374,7 +236,7 @@ def _larger(r: Reading) -> Into | None:
     if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
         inner = _ordinal(r, start)
     if inner is None and r.at == start:
-        inner = _each(r, start) if r.low() in ("each", "every") else _loose(r, start)
+        inner = _each(r, start) if r.low() in ("each", "every", "ea") else _loose(r, start)
     if inner is None:
         r.at = mark
         return None
@@ -448,10 +310,10 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
     while r.low() == "and" and (r.tokens[r.at + 1].kind == "ordinal"):
         r.at += 2
         more += 1
-    number = _number(r)
+    number = number_of_places(r)
     if r.low() in ("skipped", "unworked"):
         return _skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
-    things = _things(r)
+    things = read_one_thing(r)
     if not things and number is None:
         return None
     if r.phrase(phrases("from hook|from the hook|away from hook")):
@@ -489,12 +351,12 @@ def _between(r: Reading, mark: int) -> Into | None:
         nth = r.ordinal()
         if not r.accept("and") or r.ordinal() is None:
             return None
-        things = _things(r)
+        things = read_things(r)
         of = _of(r)
         return Into("of", (Thing("gap"),), None, nth, of, place=r.place(mark)) if things else None
     r.accept("next", "first", "last", "each", "these", "every")
     r.number()
-    if not _things(r):
+    if not read_things(r):
         return None
     of = _of(r)
     return Into(which, (Thing("gap"),), of=of, loosely=True, place=r.place(mark))  # type: ignore[arg-type]
@@ -504,13 +366,13 @@ def _loose(r: Reading, mark: int) -> Into | None:
     """A place without "next": `in sp`, `in shell`, `over 3 sts`, `along edge of ch-2`, `in sp between 2 dc`."""
     if r.accept_all("edge", "of") or r.accept_all("top", "of"):
         r.accept("the")
-    number = _number(r)
+    number = number_of_places(r)
     if number is not None and r.low() in ("skipped", "unworked"):
         return _skipped(r, mark, "next", number, None)
-    things = _things(r)
+    things = read_one_thing(r)
     if not things:
         return None
-    if things[0].name in ("sp", "place") and r.low() == "between":
+    if things[0].name in ("sp", "place") and r.low() in ("between", "before", "after"):
         r.at += 1
         return _between(r, mark)
     if things[0].name == "ring":
@@ -519,5 +381,5 @@ def _loose(r: Reading, mark: int) -> Into | None:
         return Into("tch", place=r.place(mark))
     of = _of(r)
     of = of or _in_gap(r)
-    things = _counting_spaces(r, things)
+    things = counting_spaces(r, things)
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

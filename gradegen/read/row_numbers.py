@@ -77,6 +77,8 @@ class NumberReader:
         token = self.token()
         if token.kind in ("number", "ordinal") and isinstance(token.value, int):
             return Entry(token.value, token.start, token.end)
+        if token.kind == "count" and isinstance(token.value, Number):
+            return Entry(None, token.start, token.end, sum=token.value)
         return None
 
     def _span(self) -> _Span | None:
@@ -149,6 +151,8 @@ class NumberReader:
         return out
 
     def _number(self, entries: list[Entry], out: RowNumbers) -> Number:
+        if len(entries) == 1 and entries[0].sum is not None:
+            return entries[0].sum
         start, end = entries[0].start, entries[-1].end
         place = self.written.place(start, end)
         if len(entries) > 1:

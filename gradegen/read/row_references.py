@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from gradegen.design.rows import RowsAgain, Step, Unread
 from gradegen.read.reading import Reading
-from gradegen.read.times import read_often
+from gradegen.read.times import Often, read_often
 from gradegen.read.word_lists import phrases, words
 
 ROW_WORDS = words("row rows rnd rnds round rounds")
@@ -27,9 +27,10 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
     r.accept(".") if r.tokens[mark].low == "rep" else None
     if r.low() == "from" and r.peek().kind == "ordinal" and r.low(2) in ROW_WORDS:
         r.at += 1
-    r.accept("the", "these", "those", "for")
-    labels = _labels(r)
-    if not labels or (bare_work and r.low() not in ("again", "once")):
+    these = r.accept("these", "those", "above")
+    r.accept("the", "for")
+    labels = _these_rows(r) if these else _labels(r)
+    if not labels or (bare_work and r.low() not in ("again", "once", "another")):
         r.at = mark
         return None
     r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
@@ -42,7 +43,8 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         start = r.at
         r.accept(",", ";")
         r.accept("and")
-        often = read_often(r)
+        r.accept("another")
+        often = _bracketed_often(r) or _for_rows(r) or read_often(r)
         if r.phrase(phrases("for pattern|for pat|throughout|for patt")):
             continue
         if often is not None and again.times is None:
@@ -67,6 +69,31 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         r.at = start
         break
     return replace(again, place=r.place(mark))
+
+
+def _bracketed_often(r: Reading) -> Often | None:
+    """`(4 times)`."""
+    mark = r.at
+    if r.here.kind == "open":
+        r.at += 1
+        often = read_often(r)
+        if often is not None and r.here.kind == "close":
+            r.at += 1
+            return often
+    r.at = mark
+    return None
+
+
+def _for_rows(r: Reading) -> Often | None:
+    """`for 5 more rnds`."""
+    mark = r.at
+    if r.accept("for"):
+        number = r.number()
+        more = r.accept("more", "additional")
+        if number is not None and r.accept(*ROW_WORDS):
+            return Often(number, "more" if more else "")
+    r.at = mark
+    return None
 
 
 def _until(r: Reading) -> str | None:
@@ -95,6 +122,16 @@ def _exception(r: Reading) -> Step:
     return Unread(r.text(start), known=True, place=r.place(start))
 
 
+def _these_rows(r: Reading) -> tuple[str, ...]:
+    """The 2 of `these 2 rows`."""
+    mark = r.at
+    number = r.number()
+    if number is None or len(number.values) != 1 or not r.accept(*ROW_WORDS):
+        r.at = mark
+        return ()
+    return (f"last {number.values[0]}",)
+
+
 def _labels(r: Reading) -> tuple[str, ...]:
     """Row numbers or names in the order named: `2nd and 3rd rows`, `Rows 5-7`, `Neck Rows 1 and 2`, `last 2 rows`."""
     mark = r.at
@@ -108,8 +145,9 @@ def _labels(r: Reading) -> tuple[str, ...]:
         r.at += 1
         found = _numbers(r)
     else:
+        counted = r.here.kind == "number"  # `repeat 2 rows` says how many, not which
         found = _numbers(r)
-        if not found or r.low() not in ROW_WORDS:
+        if counted or not found or r.low() not in ROW_WORDS:
             r.at = mark
             return ()
         r.at += 1

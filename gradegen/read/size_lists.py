@@ -35,6 +35,7 @@ class Entry:
     start: int
     end: int
     whole: bool = True
+    sum: Number | None = None
 
 
 @dataclass(slots=True)
@@ -62,6 +63,19 @@ def join_lists(written: Written, tokens: list[Token], names: RowNames, *, prose:
             out.tokens.append(token)
             after = at + 1
         at = after
+    return out
+
+
+def join_sums(written: Written, tokens: list[Token], names: RowNames) -> Listing:
+    """Every sum of graded counts in braces as one "count" token; size lists stay as they are."""
+    out = Listing()
+    at = 0
+    while at < len(tokens):
+        braces = tokens[at].kind == "open" and tokens[at].low == "{" and names.counts
+        after = _sum(written, tokens, at, names, out) if braces else None
+        if after is None:
+            out.tokens.append(tokens[at])
+        at = after or at + 1
     return out
 
 

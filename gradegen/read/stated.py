@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from gradegen.design.rows import Number, Stated, Thing
 from gradegen.read.reading import Reading, plain
-from gradegen.read.things import read_thing
+from gradegen.read.things import STITCHES, read_thing
 from gradegen.read.word_lists import phrases, words
 
 _REMARKS = words(
@@ -64,10 +64,15 @@ def _begins_count(r: Reading) -> bool:
 
 def _remarked(r: Reading, found: list[Stated], stop: int) -> list[Stated] | None:
     """The counts before a remark: `(19 (23, 27); 1 st left at end)`, `(60 dc, counting the 3 skipped ch as 1)`."""
+    sign = r.tokens[r.at - 1].kind
+    said = r.tokens[r.at : stop]
+    if sign != ";" and not (r.here.kind == "word" and r.low() not in STITCHES):
+        return None
+    if any(token.kind == "star" or token.value == "ch" for token in said) and r.low() != "counting":
+        return None
     if r.low() == "counting":
         r.counting = r.at
-    while r.at < stop:
-        r.at += 1
+    r.at = stop
     return _added_up(found, r) if found else None
 
 

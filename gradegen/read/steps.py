@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
-from gradegen.design.rows import Aside, Chain, Even, Skip, Stated, Step, Thing, Turn, Unread, Work
+from gradegen.design.rows import Aside, Chain, Even, Join, Repeat, Skip, Stated, Step, Thing, Turn, Unread, Work
 from gradegen.read.asides import read_aside, read_trailing
 from gradegen.read.bindings import with_whole_row
 from gradegen.read.brackets import read_bracket
@@ -23,7 +23,8 @@ from gradegen.read.chains import (
 from gradegen.read.changes import evened_count, read_change, read_even
 from gradegen.read.clusters import read_held_first, read_off_as_one
 from gradegen.read.groups import gathered
-from gradegen.read.places_named import read_loop, read_place
+from gradegen.read.place_words import read_loop
+from gradegen.read.places_named import read_place
 from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
@@ -118,7 +119,7 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
         if number is not None:
             level.stated.append(Stated(number, Thing("st"), place=number.place))
         return
-    counts = read_open_count(r, at_sentence=_counts_may_stand(level)) if whole_row else None
+    counts = read_open_count(r, at_sentence=_counts_may_stand(level, r)) if whole_row else None
     if counts is not None:
         level.stated += counts
         return
@@ -127,8 +128,14 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
     _clause(r, level, stop)
 
 
-def _counts_may_stand(level: Steps) -> bool:
-    return level.after_stop and any(not isinstance(step, (Aside, Unread)) for step in level.steps)
+def _counts_may_stand(level: Steps, r: Reading) -> bool:
+    """True behind a full stop, and behind the turn or join that ends a row."""
+    if not any(not isinstance(step, (Aside, Unread)) for step in level.steps):
+        return False
+    if level.after_stop:
+        return True
+    ended = isinstance(level.steps[-1], (Turn, Join)) and any(isinstance(step, (Work, Repeat)) for step in level.steps)
+    return ended and r.tokens[r.next_break(r.at)].kind in ("end", ".")
 
 
 def _tail_without_repeat(r: Reading, level: Steps) -> bool:
@@ -160,7 +167,7 @@ _FORMS: tuple[Form, ...] = (
 def _clause(r: Reading, level: Steps, stop: int) -> None:
     """One clause as steps, or its words unread."""
     mark = r.at
-    if _loop_for_all(r) or _loop_for_one(r, level, stop) or ends_size_passage(r):
+    if _loop_for_all(r, level) or _loop_for_one(r, level, stop) or ends_size_passage(r):
         return
     if r.low() in ("for", "size", "sizes"):
         only = read_sizes_only(r, stop, read_steps)
@@ -203,10 +210,26 @@ def _fitting(r: Reading, stop: int) -> list[Step] | None:
         if r.at <= stop:
             if r.at_break() or _runs_on(r, steps):
                 return _explained(r, mark, steps)
-            trailing = read_trailing(r)
+            trailing = read_trailing(r) or _for_rows(r, steps)
             if trailing is not None:
                 return [*steps, trailing]
         r.at = mark
+    return None
+
+
+def _for_rows(r: Reading, steps: list[Step]) -> Aside | None:
+    """`sc in each st for 5 rounds`: where every round is alike."""
+    mark = r.at
+    work = steps[-1]
+    alike = isinstance(work, Work) and work.into.which == "each" and [make.times for make in work.makes] == [None]
+    if (
+        alike
+        and r.accept("for")
+        and r.number() is not None
+        and r.accept("row", "rows", "rnd", "rnds", "round", "rounds")
+    ):
+        return Aside(r.text(mark), place=r.place(mark))
+    r.at = mark
     return None
 
 
@@ -263,16 +286,21 @@ def _loop_for_one(r: Reading, level: Steps, stop: int) -> bool:
     return True
 
 
-def _loop_for_all(r: Reading) -> bool:
+def _loop_for_all(r: Reading, level: Steps) -> bool:
     """`FLO:` or `working in back loops only,`: for every stitch behind it."""
     mark = r.at
     r.phrase(phrases("working in|work in|in|working through|picking up"))
     loop = read_loop(r)
     r.phrase(phrases("each st|sts only|sts|st only|stitches only|stitches|st"))
     r.phrase(phrases("throughout|around|across|of each st|only"))
-    if loop is None or r.here.kind not in (",", ":", ";"):
+    if loop is None or r.here.kind not in (",", ":", ";", ".", "end", "close"):
         r.at = mark
         return False
+    if r.here.kind in (".", "end", "close"):  # `sc in each st, working in back loops only`
+        for i, step in enumerate(level.steps):
+            if isinstance(step, Work) and step.into.loop is None:
+                level.steps[i] = replace(step, into=replace(step.into, loop=loop))
+        return bool(level.steps)
     r.loop = loop
     return True
 

@@ -19,6 +19,7 @@ from gradegen.read.makes import (
     spaced_out,
     takes_several,
 )
+from gradegen.read.place_words import read_loop
 from gradegen.read.places_named import read_place, read_target
 from gradegen.read.reading import FURTHEST, Reading, is_one, plain
 from gradegen.read.things import STITCHES, is_space
@@ -129,8 +130,6 @@ def _may_be_in_one(number: Number | None) -> bool:
 
 
 def _loop_behind(r: Reading):  # type: ignore[no-untyped-def]
-    from gradegen.read.places_named import read_loop
-
     mark = r.at
     r.accept("in")
     loop = read_loop(r)
@@ -298,7 +297,7 @@ def read_place_first(r: Reading) -> list[Step] | None:
     into = read_place(r)
     if into is None:
         return None
-    r.accept(",")
+    r.accept(",", ":")
     if r.low() in _VERBS:
         r.at += 1
     items = _bracketed(r) if r.here.kind == "open" else read_listed(r, everything=into.which == "each")
