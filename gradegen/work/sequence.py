@@ -51,12 +51,13 @@ class RowsInOrder:
             return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
         done = {i: _Done() for i in wanted}
         settled = self._work_label(row, wanted, done)
+        wanted = [i for i in wanted if done[i].last is not None]  # a range of no rows is not worked in that size
         worked = [
-            self._worked(row, i, done[i], settled) if i in done else self._unworked(row, i, False, "other sizes")
+            self._worked(row, i, done[i], settled) if i in wanted else self._unworked(row, i, False, "other sizes")
             for i in range(len(self.piece.sizes))
         ]
         self.remember(row, wanted)
-        if settled is not None and not any(d.last is None or d.last.fault for d in done.values()):
+        if settled is not None and not any(done[i].last.fault for i in wanted):
             self.findings.extend(notes_of(settled, row))
         return worked
 
