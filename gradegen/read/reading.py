@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from gradegen.design.rows import Definition, Number
 from gradegen.findings import Finding, Place, Written
@@ -17,6 +17,15 @@ _BREAKS = frozenset({",", ";", ".", ":", "close", "star", "end"})
 _GOING_ON = frozenset({"and", "then", "ending", "until", "till"})
 DEEPEST = 12  # brackets within brackets
 FURTHEST = 6  # places of places: `in st of shell of ...`, `in st and in st and ...`
+
+
+class UnknownStitch(NamedTuple):
+    """A stitch nobody explained, text[start:end]; `bare`: no place behind it makes it sure."""
+
+    name: str
+    start: int
+    end: int
+    bare: bool
 
 
 @dataclass(slots=True)
@@ -34,7 +43,7 @@ class Reading:
     uses_tight: bool = False
     findings: list[Finding] = field(default_factory=list)
     defined: dict[str, Definition] = field(default_factory=dict)
-    unknown: list[tuple[str, int, int]] = field(default_factory=list)
+    unknown: list[UnknownStitch] = field(default_factory=list)
     counting: int | None = None
     partners: dict[int, int] = field(default_factory=dict)
 

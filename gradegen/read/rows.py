@@ -91,8 +91,10 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     steps = level.steps
     if len(text) < len(written.text):
         steps.append(Unread(written.text[len(text) :], place=written.place(len(text))))
+    if reading.unknown and _may_be_prose(reading, steps):
+        steps = [Unread(written.text[head.end :], place=written.place(head.end))]
     if not holds_unread(steps):
-        findings += [_undefined(reading, *one) for one in reading.unknown]
+        findings += _undefined(reading)
     steps, turning_chain = _turning_chain(_turned_first(_closed(_rings(steps))))
     row = Row(
         head.label,
@@ -225,9 +227,29 @@ def _once_more(steps: list[Step]) -> list[Step]:
     ]
 
 
-def _undefined(r: Reading, name: str, start: int, end: int) -> Finding:
-    return UNDEFINED_STITCH.at(
-        r.written.place(start, end),
-        f"{name} is not a usual abbreviation, and the pattern does not explain it.",
-        hint=f"explain {name} among the special stitches, or use a stitch's usual abbreviation",
-    )
+def _undefined(r: Reading) -> list[Finding]:
+    """A finding for each unexplained stitch, once a name."""
+    found: dict[str, Finding] = {}
+    for one in r.unknown:
+        if one.name not in found:
+            found[one.name] = UNDEFINED_STITCH.at(
+                r.written.place(one.start, one.end),
+                f"{one.name} is not a usual abbreviation, and the pattern does not explain it.",
+                hint=f"explain {one.name} among the special stitches, or use a stitch's usual abbreviation",
+            )
+    return list(found.values())
+
+
+def _may_be_prose(r: Reading, steps: list[Step]) -> bool:
+    """True when nothing but bare unexplained stitches was read: `Finish with fancy st`."""
+    names = {one.name for one in r.unknown}
+    return all(one.bare for one in r.unknown) and all(_is_only_of(step, names) for step in steps)
+
+
+def _is_only_of(step: Step, names: set[str]) -> bool:
+    """True for a step that works no stitch but these."""
+    if isinstance(step, Repeat):
+        return all(_is_only_of(inner, names) for inner in step.body)
+    if isinstance(step, Work):
+        return all(make.stitch in names for make in step.makes)
+    return not isinstance(step, Mixed)

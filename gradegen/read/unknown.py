@@ -7,7 +7,7 @@ from dataclasses import replace
 from gradegen.design.rows import Into, Make, Number, Step, Thing, Work
 from gradegen.findings import Place
 from gradegen.read.places_named import read_place
-from gradegen.read.reading import Reading, unless_one
+from gradegen.read.reading import Reading, UnknownStitch, unless_one
 from gradegen.read.things import STITCHES
 from gradegen.read.tokens import Token
 from gradegen.read.word_lists import words
@@ -23,7 +23,7 @@ _NO_STITCH = words(
     "increasing evenly even beg beginning rep times more skip sk miss cast bind off up down out through "
     "between under around across along not do count counts if when until after before by as so but is "
     "are was be been being have has had having make makes making made color colour white black red green "
-    "blue yellow pink piece pieces seam tape needle center centre corner corners point points top bottom "
+    "blue yellow pink piece pieces seam tape whip mattress blanket running garter stockinette satin sewing needle center centre corner corners point points top bottom "
     "base tail tails try"
 )
 
@@ -53,16 +53,16 @@ def read_unknown_stitch(r: Reading) -> list[Step] | None:
     return [Work((make,), replace(into), place=r.place(mark))]
 
 
-def _noted(r: Reading, mark: int, name: str) -> Place:
+def _noted(r: Reading, mark: int, name: str, *, bare: bool = False) -> Place:
     """Notes the stitch as unknown; the place of its first word."""
     word = r.tokens[mark] if r.tokens[mark].kind == "word" else r.tokens[mark + 1]
-    r.unknown.append((name, word.start, word.end))
+    r.unknown.append(UnknownStitch(name, word.start, word.end, bare))
     return r.written.place(word.start, word.end)
 
 
 def _bare(r: Reading, mark: int, name: str, number: Number | None) -> Work:
     """`2 rice sts` without a place."""
-    make = Make(name, place=_noted(r, mark, name))
+    make = Make(name, place=_noted(r, mark, name, bare=True))
     into = Into("next", (Thing("st"),), unless_one(number), place=r.place(mark))
     return Work((make,), into, bare=True, place=r.place(mark))
 
