@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from copy import copy
 from dataclasses import dataclass, field, replace
 
 from slow_worker.steps import (
@@ -46,14 +47,11 @@ class Hands:
     tops: list[str] = field(default_factory=list)
 
     def copy(self) -> Hands:
-        return replace(
-            self,
-            edge=list(self.edge),
-            made=list(self.made),
-            groups=list(self.groups),
-            named=Counter(self.named),
-            owes=set(self.owes),
-        )
+        """The same hands, free to go another way; the edge itself is never changed, only exchanged."""
+        other = copy(self)
+        other.made, other.groups = list(self.made), list(self.groups)
+        other.named, other.owes = Counter(self.named), set(self.owes)
+        return other
 
     @property
     def owed_end(self) -> int:

@@ -35,7 +35,10 @@ Steps = tuple[object, ...]
 
 @dataclass
 class Result:
-    """One row in one size. `error`: None, the fault's name, or "unread"; `made` is None where it can't be said."""
+    """One row in one size. `error`: None, the fault's name, or "unread"; `made` is None where it can't be said.
+
+    `times`: rows worked under this label, 0 in a size that does not work it.
+    """
 
     made: int | None = None
     units: dict[str, int] = field(default_factory=dict)

@@ -15,14 +15,15 @@ from slow_worker.words import spell
 
 ROWS = r"(?:rows?|rnds?|rounds?|r|rd)"
 NTH = r"(\d+)(?:st|nd|rd|th)?"
-SPAN = rf"{NTH} ?(?:-|–|to|through) ?{NTH}"
+SPAN = rf"{NTH} ?(?:-|–|to|through) ?(?:{ROWS} ?)?{NTH}"
+NUMBERS = r"\d+(?:(?:, and |, | and | & | ?- ?| to )\d+)*"
 RANGE = re.compile(rf"(?i)^(?:\S+ )?{ROWS}\.? ?{SPAN}\b|^{SPAN} {ROWS}\b|^{SPAN}[).]?$")
 LISTED = re.compile(rf"(?i)^(?:\S+ )?{ROWS} {NTH}(?:, {NTH})? (?:and|&) {NTH}\b|^{NTH} and {NTH} {ROWS}\b")
 SINGLE = re.compile(rf"(?i)^(?:\S+ )?{ROWS}\.? ?{NTH}\b|^{NTH} {ROWS}\b|^{NTH}[).]?$")
 NEXT = re.compile(rf"(?i)^next (\d+) {ROWS}\b")
 AGAIN = re.compile(
     rf"(?i)^(?:rep|repeat|as|same as|work as)(?: for)? "
-    rf"(?:{ROWS} ([\d, andto&-]+)|((?:\d+(?:st|nd|rd|th)(?:, | and | to )?)+) {ROWS})"
+    rf"(?:{ROWS} ({NUMBERS})|((?:\d+(?:st|nd|rd|th)(?:, | and | to )?)+) {ROWS})"
     r"(?:,? (\d+|once|twice|two|three|four|five|six)(?: (more))?(?: times?)?)?[^.()\[\]{}=]*"
 )
 WORDS = {"once": 1, "twice": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
@@ -51,6 +52,13 @@ def rows_of(label: str) -> Rows:
     if found := SINGLE.match(plain):
         return Rows(int(next(number for number in found.groups() if number)), 1)
     return Rows(None, 1)
+
+
+def sizes_only(label: str, sizes: Sequence[str]) -> Sequence[str]:
+    """The sizes that work a row labelled `Rnd 9 (M and L only)`; all sizes for other labels."""
+    found = re.search(r"\(([^()]+) only\)", label)
+    named = re.split(r", | and ", found[1]) if found else []
+    return named if named and set(named) <= set(sizes) else sizes
 
 
 def rows_named(text: str) -> tuple[list[int], int | None, bool] | None:
@@ -87,8 +95,9 @@ def work_labelled(
     results = []
     own = read_own(definitions or {}, notes)
     for size, name in enumerate(sizes):
-        if applies_to is not None and name not in applies_to:
-            results.append(Result(after=list(priors[size] or [])))
+        only = applies_to if applies_to is not None else sizes_only(label, sizes)
+        if name not in only:
+            results.append(Result(after=list(priors[size] or []), times=0))
             continue
 
         def one(row: str, edge: Edge | None, chain: str | None, counted: bool, size: int = size) -> Result:
@@ -206,6 +215,8 @@ def work_pattern(
         for size, result in enumerate(results):
             if size in lost:
                 results[size] = Result(error="unread", why="a row above was not read")
+            elif result.times == 0:
+                continue
             elif result.error not in (None, "stated-count-wrong") or result.made is None:
                 lost.add(size)
             else:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import cache
 
 SPELLINGS = (
     (r"\bd\.? tr\.?(?: c)?\b", "dtr"),
@@ -56,6 +57,11 @@ class Word(str):
 
 def spell(text: str, own_names: Iterable[str]) -> str:
     """`text` in small letters with one spelling for every stitch and without asides; own names become one word."""
+    return _spelled(text, tuple(own_names))
+
+
+@cache
+def _spelled(text: str, own_names: tuple[str, ...]) -> str:
     text = text.lower().replace("’", "'")
     for old, new in SPELLINGS:
         text = re.sub(old, new, text)
@@ -72,6 +78,7 @@ def spell(text: str, own_names: Iterable[str]) -> str:
     return text
 
 
+@cache
 def one_word(name: str) -> str:
     """An own stitch's name as a single word."""
     plain = name.lower()
