@@ -94,7 +94,7 @@ def _add_grade(commands: Commands) -> None:
 
 
 def _add_check(commands: Commands) -> None:
-    example = "gradegen check shared/patterns/bollard-hat.yaml"
+    example = "gradegen check shared/patterns/bollard-hat.yaml\n  gradegen check draft.txt --sizes 'S, M, L' --terms UK"
     parser = _command(
         commands,
         "check",
@@ -102,8 +102,10 @@ def _add_check(commands: Commands) -> None:
         example,
         "gradegen.cli_commands.check",
     )
-    parser.add_argument("file", metavar="FILE", help="the pattern")
+    parser.add_argument("file", metavar="FILE", help="the pattern, or an ordinary text file (.txt)")
     parser.add_argument("--json", action="store_true", help="for a program")
+    parser.add_argument("--sizes", metavar="SIZES", help='for a plain text file that names no sizes: "S, M, L"')
+    parser.add_argument("--terms", choices=("US", "UK"), help="for a plain text file that does not say its terms")
     parser.add_argument("--timings", action="store_true", help="also say how long each part took")
 
 

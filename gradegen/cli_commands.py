@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import re
 import sys
 
 from gradegen import pipeline
@@ -15,7 +16,12 @@ from gradegen.write.screen_findings import finding_lines
 
 def check(options: argparse.Namespace) -> int:
     """Reports what contradicts what, in every size."""
-    outcome = pipeline.check_file(options.file)
+    if options.sizes or options.terms:
+        if not options.file.lower().endswith(".txt"):
+            return refuse("--sizes and --terms are for plain text files (.txt); a pattern file says both itself.")
+        outcome = pipeline.check_text(options.file, _listed(options.sizes), options.terms)
+    else:
+        outcome = pipeline.check_file(options.file)
     if options.json:
         proved = outcome.proved
         timings = outcome.timings if options.timings else None
@@ -28,12 +34,22 @@ def check(options: argparse.Namespace) -> int:
     return exit_code(outcome)
 
 
+def _listed(sizes: str | None) -> list[str] | None:
+    """Sizes as typed: parted by commas, else by blanks; brackets around the larger ones are taken off."""
+    if sizes is None:
+        return None
+    plain = re.sub(r"[()\[\]]", ",", sizes) if "," in sizes or "(" in sizes else sizes.replace(" ", ",")
+    return [size for part in plain.split(",") if (size := part.strip())]
+
+
 def grade(options: argparse.Namespace) -> int:
     """Shows the graded counts and measures, or a body size table."""
     if options.table is not None:
         return _show_size_table(options)
     if options.file is None:
         return refuse("name a pattern file, or a size table with --table.")
+    if options.file.lower().endswith(".txt"):
+        return refuse("a plain text file holds no gauge and no measures to grade by; check works its rows.")
     outcome = pipeline.grade_file(options.file)
     checked = outcome.checked
     if checked is None or not checked.sizes:

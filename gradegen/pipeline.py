@@ -86,7 +86,12 @@ class _Run:
         return result
 
 
-def check_text(path: str | os.PathLike[str], sizes: Sequence[str] | None = None, terms: Terms | None = None) -> Outcome:
+def check_text(
+    path: str | os.PathLike[str],
+    sizes: Sequence[str] | None = None,
+    terms: Terms | None = None,
+    tracing: int | None = None,
+) -> Outcome:
     """An ordinary text pattern read and worked; `sizes` and `terms` are what the text does not say."""
     from gradegen.grade.ungraded import plain_sizes, plain_table
     from gradegen.read.plain_text import read_text_pattern
@@ -97,7 +102,7 @@ def check_text(path: str | os.PathLike[str], sizes: Sequence[str] | None = None,
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, names = read
     graded = plain_sizes(names)
-    worked = _work(run, pattern, graded, None)
+    worked = _work(run, pattern, graded, tracing)
     return _outcome(run, _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings))
 
 
@@ -107,7 +112,7 @@ def check_file(path: str | os.PathLike[str], tracing: int | None = None) -> Outc
     `tracing`: a line of the file; the row that stands there keeps what each of its steps took and made.
     """
     if os.fspath(path).lower().endswith(".txt"):
-        return check_text(path)
+        return check_text(path, tracing=tracing)
     run = _Run(os.fspath(path))
     read = _read(run)
     if read is None:

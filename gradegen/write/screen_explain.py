@@ -63,21 +63,28 @@ def _gathered(edge: Edge) -> Edge:
 
 
 def _parts(edge: Edge) -> list[str]:
-    parts: list[tuple[int, str]] = []
+    return [words if times == 1 else f"{times} {words}" for times, words in _counted(edge)]
+
+
+def _counted(edge: Edge) -> list[tuple[int, str]]:
+    """How many of each, like neighbours together."""
+    counted: list[tuple[int, str]] = []
     for item in edge:
-        times, words = (1, target_in_words(item)) if isinstance(item, Target) else _run(item)
-        if parts and parts[-1][1] == words:
-            parts[-1] = (parts[-1][0] + times, words)
-        else:
-            parts.append((times, words))
-    return [words if times == 1 else f"{times} {words}" for times, words in parts]
+        for times, words in [(1, target_in_words(item))] if isinstance(item, Target) else _run(item):
+            if counted and counted[-1][1] == words:
+                counted[-1] = (counted[-1][0] + times, words)
+            else:
+                counted.append((times, words))
+    return counted
 
 
-def _run(run: Run) -> tuple[int, str]:
-    inside = _parts(run.items)
-    if len(run.items) == 1 and isinstance(run.items[0], Target):
-        return run.times, target_in_words(run.items[0])
-    return 1, (", ".join(inside) if run.times == 1 else f"{run.times} x ({', '.join(inside)})")
+def _run(run: Run) -> list[tuple[int, str]]:
+    inside = _counted(run.items)
+    if len(inside) == 1:
+        return [(run.times * inside[0][0], inside[0][1])]
+    if run.times == 1:
+        return inside
+    return [(1, f"{run.times} x ({', '.join(_parts(run.items))})")]
 
 
 def _steps(steps: tuple[WorkedStep, ...]) -> list[Line]:
