@@ -1,0 +1,112 @@
+"""How much yarn one stitch takes: fitted to what was weighed, over the census of what was weighed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from gradegen.design.rows import Definition
+from gradegen.reckon.amounts import Basis
+from gradegen.reckon.least_squares import best_factor, best_parts
+from gradegen.trade.yarn_use import relative_use
+
+Stitches = Mapping[str, int]
+USUAL = "dc"  # what a stitch nobody explains is taken for
+
+
+@dataclass(frozen=True, slots=True)
+class Proportions:
+    """How stitches stand to each other in yarn, single crochet being 100, the pattern's own stitches by their parts."""
+
+    own: Mapping[str, Definition]
+    unknown: set[str] = field(default_factory=set)
+
+    def of(self, name: str) -> Fraction:
+        """One stitch; one that nobody explains counts as a dc and is noted in `unknown`."""
+        use = self._own(name) or relative_use(name)
+        if use is None:
+            self.unknown.add(name)
+            use = relative_use(USUAL)
+        assert use is not None
+        return use
+
+    def total(self, stitches: Stitches) -> Fraction:
+        """All of a census in hundredths of a single crochet."""
+        return sum((self.of(name) * number for name, number in stitches.items()), Fraction(0))
+
+    def _own(self, name: str) -> Fraction | None:
+        definition = self.own.get(name)
+        if definition is None or not definition.makes:
+            return None
+        uses = [self._made(make.stitch) for make in definition.makes]
+        numbers = [make.times.values[0] if make.times and make.times.values else 1 for make in definition.makes]
+        if None in uses or None in numbers:
+            return None
+        known = [(use, number) for use, number in zip(uses, numbers, strict=True) if use is not None and number]
+        return sum((use * number for use, number in known), Fraction(0))
+
+    def _made(self, stitch: str) -> Fraction | None:
+        return relative_use(stitch) if stitch not in self.own else None
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """One thing weighed: its census and what it took, inches or grams."""
+
+    stitches: Stitches
+    took: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class PerStitch:
+    """Yarn in one stitch by name, inches or grams as its evidence was; `guessed`: in published proportions only."""
+
+    basis: Basis
+    each: Mapping[str, Fraction]
+    guessed: frozenset[str]
+
+    def total(self, stitches: Stitches) -> Fraction:
+        """The yarn in a census."""
+        return sum((self.each[name] * number for name, number in stitches.items()), Fraction(0))
+
+
+def fit_stitches(
+    weights: Sequence[Weight], measured: Mapping[str, Fraction], kinds: Sequence[str], proportions: Proportions
+) -> PerStitch | None:
+    """Yarn per stitch for all kinds: as measured, else fitted by least squares, else one factor over the proportions.
+
+    Every stitch gets a fit of its own only where the weighed pieces settle all of them, and none strays from the
+    published proportions by more than twice: pieces much alike would give wild figures. None without any evidence.
+    """
+    free = [name for name in kinds if name not in measured]
+    rests = [weight.took - _known(weight, measured) for weight in weights]
+    if not free and measured:
+        return PerStitch("measured lengths", dict(measured), frozenset())
+    factor = _factor(weights, rests, measured, proportions)
+    if factor is None or factor <= 0:
+        return None
+    usual = {name: factor * proportions.of(name) for name in free}
+    lines = [[Fraction(weight.stitches.get(name, 0)) for name in free] for weight in weights]
+    own = best_parts(lines, rests)
+    if own is not None and all(usual[name] / 2 <= use <= usual[name] * 2 for name, use in zip(free, own, strict=True)):
+        return PerStitch("each stitch", {**measured, **dict(zip(free, own, strict=True))}, frozenset())
+    guessed = frozenset(free) if len(free) > 1 or measured else frozenset()
+    return PerStitch("one factor" if weights else "measured lengths", {**measured, **usual}, guessed)
+
+
+def _known(weight: Weight, measured: Mapping[str, Fraction]) -> Fraction:
+    return sum((measured.get(name, Fraction(0)) * number for name, number in weight.stitches.items()), Fraction(0))
+
+
+def _factor(
+    weights: Sequence[Weight], rests: Sequence[Fraction], measured: Mapping[str, Fraction], proportions: Proportions
+) -> Fraction | None:
+    """Yarn in a hundredth of a single crochet; by the measured stitches where nothing was weighed."""
+    if weights:
+        shapes = [
+            proportions.total({name: number for name, number in one.stitches.items() if name not in measured})
+            for one in weights
+        ]
+        return best_factor(shapes, rests)
+    return best_factor([proportions.of(name) for name in measured], list(measured.values()))
