@@ -136,6 +136,8 @@ class Reading:
         token = self.tokens[self.at]
         if token.kind in _BREAKS or token.kind in ("open", "=", "-"):
             return True
+        if token.kind == "count":
+            return self.written.text[token.start] in "([{"
         if token.kind != "word":
             return False
         if token.low in ("rep", "repeat"):

@@ -143,9 +143,10 @@ def _from_beginning(r: Reading, steps: list[Step], stars: list[Star], mark: int)
     begins = 0
     while begins < len(steps) and isinstance(steps[begins], (Aside, Join, Turn)):
         begins += 1
-    if (begins < len(steps) and isinstance(steps[begins], Slip)) or (
-        begins + 1 < len(steps) and isinstance(steps[begins], Chain) and not _chain_in_body(steps, begins)
-    ):
+    if begins < len(steps) and isinstance(steps[begins], Slip):
+        begins += 1
+        begins += begins + 1 < len(steps) and isinstance(steps[begins], Chain)
+    elif begins + 1 < len(steps) and isinstance(steps[begins], Chain) and not _chain_in_body(steps, begins):
         begins += 1
     body = steps[begins:]
     if not body:

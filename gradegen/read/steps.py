@@ -47,6 +47,7 @@ class Steps:
     stated: list[Stated] = field(default_factory=list)
     barrier: int = 0
     after_stop: bool = False
+    unread_from: int | None = None
 
 
 def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
@@ -238,6 +239,8 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
     follows = r.here.kind in ("number", "count", "stitch")
     if isinstance(steps[-1], Turn) and follows:
         return True
+    if isinstance(steps[-1], Even) and r.low() in ("on", "over"):
+        return True
     if isinstance(steps[-1], Skip) and r.here.kind == "number" and r.peek().kind == "stitch":
         return True
     if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
@@ -323,18 +326,11 @@ def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
     """The words since `mark`, joined to unread words just before them."""
     level.after_stop = False
     last = level.steps[-1] if level.steps else None
-    known = _is_known(r, mark, r.at)
-    if (
-        isinstance(last, Unread)
-        and last.known == known
-        and last.place.line == r.place(mark).line
-        and level.barrier < len(level.steps)
-    ):
-        start = last.place
-        end = r.place(mark)
-        place = replace(start, end_line=end.end_line, end_column=end.end_column)
-        level.steps[-1] = Unread(f"{last.text}, {r.text(mark)}", known, place=place)
+    goes_on = isinstance(last, Unread) and last.known == _is_known(r, mark, r.at) and level.barrier < len(level.steps)
+    if goes_on and level.unread_from is not None:
+        level.steps[-1] = _unread(r, level.unread_from, r.at)
         return
+    level.unread_from = mark
     level.steps.append(_unread(r, mark, r.at))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Chain, Definition, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
+from gradegen.design.rows import Chain, Definition, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
 from gradegen.read.bounds import read_bound
 from gradegen.read.clusters import read_worked_together
 from gradegen.read.makes import (
@@ -187,6 +187,8 @@ def _placed(
         return spaced
     called = called or read_name_remark(r)
     work = Work(makes, into, called=called, place=r.place(mark))
+    if len(items) == 1 and _may_be_one_each(items[0], into) and r.at_break():
+        return [_either_each(work)]
     together = read_worked_together(r, work, mark)
     if together is not None:
         return [together]
@@ -194,6 +196,22 @@ def _placed(
     if more:
         return [work, *more] if isinstance(more, list) else [more]
     return [_multiplied(r, mark, work)]
+
+
+def _may_be_one_each(item: Item, into: Into) -> bool:
+    """`3 dc in next 3 sts`: three in each, or one in each?"""
+    count = plain(into.number)
+    same = count is not None and item.make.times is not None and plain(item.make.times) == count
+    return same and item.counted == "before" and into.which in ("next", "last", "first")
+
+
+def _either_each(work: Work) -> Either:
+    """Both readings; two in each of two is likely meant, three in each of three is not."""
+    one_each = replace(work, makes=tuple(replace(make, times=None) for make in work.makes))
+    readings = [(one_each, "one in each"), (work, "so many in each")]
+    if plain(work.into.number) == 2:
+        readings.reverse()
+    return Either(tuple((step,) for step, _ in readings), tuple(why for _, why in readings), place=work.place)
 
 
 def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
