@@ -104,16 +104,20 @@ class Cursor:
     def remaining(self, kind: str, fits: Fits) -> int:
         """How many targets that fit stand from here to the end."""
         total = 0
-        deepest = len(self.spans) - 1
-        for depth, span in enumerate(self.spans):
-            suffix = span.suffix(kind, fits)
-            i = self.at[depth] + (depth < deepest)
-            total += suffix[i] + (self.left[depth] - 1) * suffix[0]
+        ahead = 0  # only the deepest span still holds its own current item
+        for span, at, left in zip(reversed(self.spans), reversed(self.at), reversed(self.left), strict=True):
+            suffix = span.counts.get(kind) or span.suffix(kind, fits)
+            total += suffix[at + ahead] + (left - 1) * suffix[0]
+            ahead = 1
         return total
 
     def pass_over(self, kind: str, fits: Fits, number: int) -> bool:
         """Move just past the `number`-th target that fits; False (and not moved) when there are fewer."""
         if number <= 0:
+            return True
+        if number < self.left[-1] and self.spans[-1].length == 1 and fits(self.spans[-1].items[0]):  # type: ignore[arg-type]
+            self.left[-1] -= number  # inside one run of equal targets
+            self.moved += 1
             return True
         if self.remaining(kind, fits) < number:
             return False

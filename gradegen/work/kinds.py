@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Definition
@@ -37,6 +38,7 @@ ANYTHING = Kind("any", lambda t: True, "place")
 ANY_SPACE = Kind("sp", lambda t: t.kind == "sp", "sp")
 
 
+@cache
 def space_kind(length: int | None) -> Kind:
     """Chain spaces of one length (None: of any)."""
     if length is None:
@@ -44,12 +46,14 @@ def space_kind(length: int | None) -> Kind:
     return Kind(f"sp{length}", lambda t: t.kind == "sp" and t.length in (length, 0), f"ch-{length} sp")
 
 
+@cache
 def family(name: str) -> str:
     """The plain stitch a name answers to: dc for FPdc, dc2tog; the name itself for own stitches."""
     known = stitches().get(name)
     return (known.base or name) if known else name
 
 
+@cache
 def stitch_kind(name: str) -> Kind:
     """Stitches of one name: as made, as seen from the other side, and its family."""
     known = stitches().get(name)
@@ -69,21 +73,25 @@ def stitch_kind(name: str) -> Kind:
     return Kind(f"={name}", fits, name)
 
 
+@cache
 def group_kind(name: str) -> Kind:
     """The middle of every group of that name: its space, or its centre stitch."""
     return Kind(f"@{name}", lambda t: t.group == name and t.nth == (t.size + 1) // 2, name)
 
 
+@cache
 def group_start_kind(name: str) -> Kind:
     """The first target of every group of that name."""
     return Kind(f"@<{name}", lambda t: t.group == name and t.nth == 1, name)
 
 
+@cache
 def group_end_kind(name: str) -> Kind:
     """The last target of every group of that name."""
     return Kind(f"@>{name}", lambda t: t.group == name and t.nth == t.size, name)
 
 
+@cache
 def foundation_kind(name: str) -> Kind:
     """Chains, free loops or row ends; plain unnamed stitches answer to these too."""
     also = {"free loop": ("free loop", "ch"), "ch": ("ch",), "row end": ("row end",)}[name]

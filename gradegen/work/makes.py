@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from gradegen.design.edge import Target
 from gradegen.design.rows import Definition, Make
@@ -16,12 +16,12 @@ _DEEPEST = 8
 _MOST_IN_ONE = 200
 
 
-def takes_of(makes: Sequence[Make], definitions: dict[str, Definition] | None = None) -> int:
+def takes_of(makes: Sequence[Make], definitions: Mapping[str, Definition]) -> int:
     """How many places one working of these takes: 2 for sc2tog, else 1."""
     most = 1
     for make in makes:
         known = stitches().get(make.stitch)
-        definition = (definitions or {}).get(make.stitch)
+        definition = definitions.get(make.stitch)
         if definition and definition.takes:
             most = max(most, definition.takes)
         elif known:

@@ -12,7 +12,7 @@ from gradegen.design.rows import Aside, Chain, Definition, Even, Join, Row, Turn
 from gradegen.work.edges import plain, tidy, turned, turned_round
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
-from gradegen.work.site import Choice, Site
+from gradegen.work.site import Choice, Made, Site
 from gradegen.work.stops import Fault, Unclear
 
 
@@ -49,6 +49,7 @@ class PieceWork:
     leaves: bool = False
     edge_given: bool = False
     tracing: int | None = None
+    _made: Made = field(default_factory=dict)
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -78,6 +79,7 @@ class PieceWork:
             tracing=tracing,
             habits=self.habits,
             reading=reading,
+            made=self._made,
         )
 
     def settle(self, row: Row, wanted: Sequence[int], notes: NoteFacts | None = None) -> Settled:

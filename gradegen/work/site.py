@@ -6,12 +6,16 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from gradegen.design.edge import Target
 from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Chain, Definition, Number
+from gradegen.design.rows import Chain, Definition, Make, Number
 from gradegen.findings import Place
 from gradegen.work.stops import LIST_LENGTH, NO_SUCH_COUNT, NOT_WHOLE, Fault, Unclear
+
+
+Made = dict[int, tuple[tuple[Make, ...], tuple[Target, ...]]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +46,7 @@ class Site:
     habits: Mapping[str, int] = field(default_factory=dict)
     reading: Mapping[str, int] = field(default_factory=dict)
     choices: dict[str, Choice] = field(default_factory=dict)
+    made: Made = field(default_factory=dict)  # makings that are the same in every size
 
     def choose(self, key: str, about: str, ways: Sequence[str], place: Place, *, silent: bool = False) -> int:
         """Which of the ways is tried in this reading; the first where nothing is set."""

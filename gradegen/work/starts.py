@@ -231,7 +231,7 @@ def work_from_hook(walk: Walk, step: Work) -> None:
     walk.skipped = nth - 1
     _stand_for_skipped(walk, step, nth - 1)
     number = walk.site.number(step.into.number)
-    each = takes_of(step.makes, dict(walk.site.definitions))
+    each = takes_of(step.makes, walk.site.definitions)
     walk.take(kind, each if number == each else number * each, step.into.place)
     walk.place_start = len(walk.out)
     walk.make(step.makes, 1 if number == each else number)

@@ -74,7 +74,7 @@ def _next(walk: Walk, step: Work) -> None:
         _use_here(walk, kind)
         walk.make(step.makes)
         return
-    each = takes_of(step.makes, dict(site.definitions))
+    each = takes_of(step.makes, site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
     if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
@@ -106,7 +106,7 @@ def _each(walk: Walk, step: Work) -> None:
     kind = walk.kind(into.things)
     walk.owe(kind)
     number = how_many(walk, kind, into.bound, step)
-    each = takes_of(step.makes, dict(walk.site.definitions))
+    each = takes_of(step.makes, walk.site.definitions)
     if number % each:
         raise does_not_fit(step, number, each, number % each)
     if number == 0 and not kinds.holds(walk.before, kind.fits) and walk.before:
@@ -207,7 +207,7 @@ def _closes_loop(walk: Walk, step: Work) -> bool:
 def _last(walk: Walk, step: Work) -> None:
     number = walk.site.number(step.into.number)
     kind = walk.kind(step.into.things)
-    each = takes_of(step.makes, dict(walk.site.definitions))
+    each = takes_of(step.makes, walk.site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
     to_last(walk, kind, number * each, step.into)

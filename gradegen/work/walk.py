@@ -15,7 +15,7 @@ from gradegen.work.cursor import Cursor
 from gradegen.work.edges import target
 from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, Kind
 from gradegen.work.makes import grouped, targets_of
-from gradegen.work.site import Site
+from gradegen.work.site import Made, Site
 from gradegen.work.stops import MISSING_TARGET, RUNS_SHORT, Fault, Unclear
 
 RING = target("ring", "ring")
@@ -90,8 +90,8 @@ class Walk:
     trace: list[WorkedStep] | None = None
     muted: bool = False
     depth: int = 0
-    _made: dict[int, tuple[Target, ...]] = field(default_factory=dict)
-    _kinds: dict[tuple[int, int], Kind] = field(default_factory=dict)
+    _made: Made = field(default_factory=dict)
+    _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.cursor = Cursor(self.before)
@@ -108,15 +108,14 @@ class Walk:
         """What these things answer to on this edge."""
         if self.site.blind:
             return ANYTHING
-        key = (id(things), 0)
-        known = self._kinds.get(key)
+        known = self._kinds.get(id(things))
         if known is None:
             found = [self._kind_of(thing) for thing in things] or [ANY_STITCH]
-            known = found[0]
+            union = found[0]
             for other in found[1:]:
-                known = known | other
-            self._kinds[key] = known
-        return known
+                union = union | other
+            known = self._kinds[id(things)] = (things, union)  # the things are kept so that their id stays their own
+        return known[1]
 
     def _kind_of(self, thing: Thing) -> Kind:
         name = thing.name
@@ -208,10 +207,12 @@ class Walk:
 
     def targets(self, makes: tuple[Make, ...]) -> tuple[Target, ...]:
         """What goes into one place; found once per step."""
-        known = self._made.get(id(makes))
+        known = self._made.get(id(makes)) or self.site.made.get(id(makes))
         if known is None:
-            known = self._made[id(makes)] = targets_of(makes, self.site)
-        return known
+            known = (makes, targets_of(makes, self.site))  # the makes are kept so that their id stays their own
+            keep = self._made if any(make.times and len(make.times.values) != 1 for make in makes) else self.site.made
+            keep[id(makes)] = known
+        return known[1]
 
     def make(self, makes: tuple[Make, ...], times: int = 1) -> None:
         """Put the makings of `times` places on the new edge."""
