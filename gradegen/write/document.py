@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern
 from gradegen.write.edition import Edition
-from gradegen.write.phrases import Phrase, Printing, phrase, plain
+from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
 from gradegen.write.print_numbers import length_style
 from gradegen.write.schematic import piece_drawings
 from gradegen.write.view import Document, Entry, PieceView
@@ -19,6 +20,8 @@ from gradegen.write.view_rows import piece_views
 from gradegen.write.view_words import special_stitches, terms_sentences, used_abbreviations
 
 _LONGEST_HALF = 1800  # signs in half the width of the text: about half a page
+_MAIL = re.compile(r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
+_WEB = re.compile(r"https?://[^\s<>\"]+")
 _PAPERS = {"a4": "A4", "letter": "letter"}
 
 
@@ -132,15 +135,19 @@ def _materials(pattern: Pattern) -> Iterator[str]:
 def _colophon(checked: Checked, printing: Printing) -> tuple[Entry, ...]:
     pattern, designer = checked.pattern, checked.pattern.designer
     said = [
-        ("Version", pattern.version.text if pattern.version else ""),
-        ("Checked", _proof(checked, printing)),
-        ("Help", f"Questions and corrections: {designer.help.text}" if designer and designer.help else ""),
-        ("Copyright", _copyright(pattern)),
+        ("Version", plain(pattern.version.text) if pattern.version else ()),
+        ("Checked", plain(_proof(checked, printing))),
+        ("Help", _help(designer.help.text) if designer and designer.help else ()),
+        ("Copyright", plain(_copyright(pattern))),
+        ("Licence", phrase(pattern.licence, printing) if pattern.licence else ()),
     ]
-    entries = [Entry(name, (plain(text),)) for name, text in said if text]
-    if pattern.licence:
-        entries.append(Entry("Licence", (phrase(pattern.licence, printing),)))
-    return tuple(entries)
+    return tuple(Entry(name, (line,)) for name, line in said if _words(line))
+
+
+def _help(address: str) -> Phrase:
+    """Where to ask, as a link where it is a mail or web address."""
+    target = f"mailto:{address}" if _MAIL.fullmatch(address) else address if _WEB.fullmatch(address) else ""
+    return (*plain("Questions and corrections: "), Part(address, link=target))
 
 
 def _copyright(pattern: Pattern) -> str:

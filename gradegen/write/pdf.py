@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
@@ -19,7 +20,7 @@ LIBRARY_MISSING = Rule(
 )
 FILE_REFUSED = Rule("file-refused", Severity.ERROR, "house", "a page asked for a file it may not open")
 NOT_TYPESET = Rule("page-not-typeset", Severity.ERROR, "house", "the typesetter could not lay the page out")
-END = "end"  # the anchor that templates put after everything else
+EVERYTHING = "all"  # what templates call the whole text
 _VARIANT = "pdf/ua-1"
 _NEARLY_EMPTY = 0.3  # of the page's height
 _ONLY_SLOWER = "Using fontTools instead of HarfBuzz"
@@ -39,7 +40,7 @@ def pdf_bytes(
     typesetter, missing = _typesetter(place)
     if typesetter is None:
         return None, missing
-    with _what_is_logged() as said:
+    with _what_is_logged() as said, _no_clock():
         try:
             document = _laid_out(typesetter, html, files, closer)
             data: bytes = document.write_pdf(pdf_variant=_VARIANT, finisher=finish_tags)
@@ -65,10 +66,10 @@ def _render(typesetter: ModuleType, html: str, files: PageFiles) -> Any:
 
 
 def _ends_nearly_empty(pages: Any) -> bool:
-    """True when the mark at the end of the page stands in the upper part of a page that is not the first."""
+    """True when the text ends in the upper part of a page that is not the first."""
     last = pages[-1]
-    end = last.anchors.get(END)
-    return len(pages) > 1 and end is not None and bool(end[1] < _NEARLY_EMPTY * last.height)
+    box = last.anchors.get(EVERYTHING, ())  # left, top, right, bottom; older versions give a corner only
+    return len(pages) > 1 and len(box) == 4 and bool(box[3] < _NEARLY_EMPTY * last.height)
 
 
 def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:
@@ -93,6 +94,19 @@ def _fetcher(files: PageFiles) -> Any:
             return URLFetcherResponse(url, body, {"Content-Type": kind})
 
     return Fetcher(allowed_protocols={"data"}, allow_redirects=False)
+
+
+@contextmanager
+def _no_clock() -> Iterator[None]:
+    """Fonts made for one file carry the time they were made; here it is always the same, unless one is given."""
+    if "SOURCE_DATE_EPOCH" in os.environ:
+        yield
+        return
+    os.environ["SOURCE_DATE_EPOCH"] = "0"
+    try:
+        yield
+    finally:
+        del os.environ["SOURCE_DATE_EPOCH"]
 
 
 @contextmanager

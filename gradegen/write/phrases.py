@@ -25,6 +25,7 @@ class Part:
 
     text: str
     look: Look = ""
+    link: str = ""
 
 
 Phrase = tuple[Part, ...]
@@ -113,7 +114,8 @@ def _pieces(piece: str, counts: bool) -> Iterator[Part]:
     for at, words in enumerate(piece.split(" (")):
         if at:
             yield Part(" ", _look(False, counts))
-        yield Part(("(" if at else "") + words, _look(True, counts))
+        text = ("(" if at else "") + words
+        yield Part(text, _look(" " in text or "(" in text, counts))
 
 
 def values_of(listed: Listed, printing: Printing, sizes: Sequence[GradedSize]) -> tuple[str, ...] | str | None:

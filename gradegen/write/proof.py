@@ -17,7 +17,7 @@ from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.edition import Edition
 from gradegen.write.phrases import Printing
 from gradegen.write.print_numbers import length_style
-from gradegen.write.proof_rows import Wanted, row_search, stated_in_size, wanted_numbers
+from gradegen.write.proof_rows import Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
 from gradegen.write.read_back import ReadBack, read_back, read_slowly
 from gradegen.write.typeset import plain_again
 from gradegen.write.unfold import unfold
@@ -41,6 +41,8 @@ def _rows_differ(printed: ReadBack, data: bytes, checked: Checked, printing: Pri
     at = 0
     for piece in checked.pattern.pieces:
         for row in rows_for(piece, printing.sizes):
+            for sum_ in sums_left_in(row, printing.sizes):
+                yield _differs(row.place, f"{_named(row, piece)} would be printed with {sum_} as it stands.")
             search = row_search(row, printing)
             found = search.pattern.search(text, at)
             if found is None:

@@ -112,6 +112,17 @@ def _wanted(listed: Listed, printing: Printing, sizes: Sequence[GradedSize]) -> 
     return tuple(plain_again(value) for value in listed.values) if len(listed.values) == len(sizes) else None
 
 
+def sums_left_in(row: Row, sizes: Sequence[GradedSize]) -> Iterator[str]:
+    """Braces of the row that hold a sum of graded counts and yet belong to no list; the trade's own braces are none."""
+    names = {name for size in sizes for name in (*size.numbers(), *size.measures)}
+    covered = [(listed.start, listed.end) for listed in row.lists]
+    for found in re.finditer(r"\{([^{}]+)\}", row.text):
+        terms = [term.strip() for term in re.split(r"[-+*/()]", found[1])]
+        is_sum = all(not term or term.isdigit() or term in names for term in terms) and any(t in names for t in terms)
+        if is_sum and found.span() not in covered:
+            yield found[0]
+
+
 def stated_in_size(stated: Stated, worked: WorkedRow) -> int | None:
     """How many of the stated thing the worked row made; None where the worked row doesn't tell."""
     name = stated.unit.name

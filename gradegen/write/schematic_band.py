@@ -58,7 +58,9 @@ def draw_band(name: str, extents: Sequence[Extent], dimensions: Dimensions) -> D
     _letter_below(sketch, extents, left, middle + tallest / 2, scale, dimensions)
     sketch.measure(dimensions.length, (left - 14, middle - tallest / 2), (left - 14, middle + tallest / 2))
     _draw_loop(sketch, extents[len(extents) // 2], (_LOOP_WIDTH / 2 + 10, middle))
-    caption = f"{name}: joined on the left; laid flat on the right, to scale. One end is turned over, so that the arrows meet."
+    caption = (
+        f"{name}: joined on the left; laid flat on the right, to scale. One end is turned over so that the arrows meet."
+    )
     return sketch.drawing(_shows(name, "a band joined with a half twist", extents, dimensions), caption)
 
 

@@ -12,7 +12,7 @@ from gradegen.design.rows import Listed, Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.write.fold import folded
-from gradegen.write.phrases import Phrase, Printing, phrase, sentence
+from gradegen.write.phrases import Part, Phrase, Printing, phrase, sentence
 from gradegen.write.view import PieceView, RowView
 
 LONGEST_BESIDE = 14  # signs of a label that still fit beside its row
@@ -57,7 +57,7 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
     """One row with its size lists put in, its label and its closing count set apart."""
     sizes = row_sizes(row, printing.sizes)
     label, only, text = (_cut(row, *span, printing, sizes) for span in row_spans(row, printing))
-    count = tuple(part for part in text if part.look.startswith("count"))
+    count = tuple(_without_mark(part) for part in text if part.look.startswith("count"))
     counts = [made[size.name].made for size in sizes if size.name in made]
     return RowView(
         label,
@@ -116,6 +116,10 @@ def _size_remark(printing: Printing) -> re.Pattern[str]:
     joint = r"(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*|\s+to\s+|\s*[-–]\s*)"
     names = rf"(?P<names>(?:for\s+)?(?:sizes?\s+)?(?:{name})(?:{joint}(?:{name}))*\s+only)"
     return re.compile(rf".*?(?P<remark>\s*(?:[(\[]|\b){names}(?:[)\]]|\s*[:,.]\s*))", re.IGNORECASE | re.DOTALL)
+
+
+def _without_mark(part: Part) -> Part:
+    return Part(part.text, "whole" if part.look == "count whole" else "")
 
 
 def _words(label: Phrase) -> str:

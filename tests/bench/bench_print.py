@@ -1,9 +1,9 @@
-"""How long a whole `gradegen print` takes beside a bare run of the typesetter on the same HTML, both from Python's start.
+"""How long a whole `gradegen print` takes beside a bare run of the typesetter on the same HTML.
 
 .venv/bin/python -m pytest tests/bench/bench_print.py -s
 
 The bare run reads the page and the fonts from real files and writes the same kind of tagged PDF; it neither reads the
-pattern nor repairs tags nor proves the print. Both run in turn, in one run of this test, and their medians are compared.
+pattern nor repairs tags nor proves the print. Both start with Python itself and run in turn; each pair is compared.
 """
 
 import statistics
@@ -20,7 +20,9 @@ from gradegen.write.edition import Edition
 from gradegen.write.pattern import pattern_html
 
 ROOT = Path(__file__).resolve().parents[2]
-PATTERNS = [path for path in sorted((ROOT / "shared" / "patterns").glob("*.yaml")) if "\npieces:" in path.read_text("utf-8")]
+PATTERNS = [
+    path for path in sorted((ROOT / "shared" / "patterns").glob("*.yaml")) if "\npieces:" in path.read_text("utf-8")
+]
 MOST = 1.25  # times the bare run
 RUNS = 9
 BARE = "import sys, weasyprint; weasyprint.HTML(sys.argv[1]).write_pdf(sys.argv[2], pdf_variant='pdf/ua-1')"

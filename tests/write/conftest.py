@@ -247,10 +247,22 @@ def make_wrap(names: Sequence[str] = WOMEN) -> Checked:
     gauge = a_gauge("arches", "13", "7")
     rows = [
         row("Foundation: Ch {band}. Give one end a half turn and join with sl st in first ch."),
-        row("Rnd 1: Ch 1 (does not count as a st), sc in each ch, then sc in the free loop of each ch along the other side, join. ({2 * band} sc)"),
-        row("Rnd 2: Ch 4 (counts as dc and ch 1), sk first 2 sts, *little fan in next st, sk next 3 sts; rep from * around, join. ({band / 2} fans)"),
-        row("Rnds 3-{rounds - 1}: Ch 1 (does not count as a st), *sc in next ch-1 sp, ch 3; rep from * around, join. ({band} sc)"),
-        row("Rnd {rounds}: Ch 1, sc in each st around, 2 more sc in each of 2 (2, 2, 2, 4) (4, 4, 6, 6) marked sts, join. Fasten off. ({2 * band} sc)")
+        row(
+            "Rnd 1: Ch 1 (does not count as a st), sc in each ch, "
+            "then sc in the free loop of each ch along the other side, join. ({2 * band} sc)"
+        ),
+        row(
+            "Rnd 2: Ch 4 (counts as dc and ch 1), sk first 2 sts, *little fan in next st, sk next 3 sts; "
+            "rep from * around, join. ({band / 2} fans)"
+        ),
+        row(
+            "Rnds 3-{rounds - 1}: Ch 1 (does not count as a st), *sc in next ch-1 sp, ch 3; "
+            "rep from * around, join. ({band} sc)"
+        ),
+        row(
+            "Rnd {rounds}: Ch 1, sc in each st around, "
+            "2 more sc in each of 2 (2, 2, 2, 4) (4, 4, 6, 6) marked sts, join. Fasten off. ({2 * band} sc)"
+        )
         if len(names) == len(WOMEN)
         else row("Rnd {rounds}: Ch 1, sc in each st around, join. Fasten off. ({2 * band} sc)"),
     ]  # fmt: skip
@@ -279,14 +291,14 @@ HEADS = ("NB", "B", "C", "S", "M", "L", "XL")
 def make_hat() -> Checked:
     """A brimmed hat in seven sizes: crown from the centre, even sides, a brim."""
     gauge = a_gauge("single crochet", "16", "17")
-    crown = [
-        row(f"Rnd {at}: *Sc in next {at - 2} sts, inc in next st; rep from * around. ({6 * at} sc)" if at > 2 else f"Rnd {at}: Inc in each st. (12 sc)")
-        for at in range(2, 10)
-    ]  # fmt: skip
-    more = [
-        row(f"Rnd {at} ({', '.join(HEADS[at - 9 : -1])} and {HEADS[-1]} only): *Sc in next {at - 2} sts, inc in next st; rep from * around. ({6 * at} sc)", HEADS[at - 9 :])
-        for at in range(10, 15)
-    ]  # fmt: skip
+    grows = "*Sc in next {} sts, inc in next st; rep from * around. ({} sc)"
+    crown = [row("Rnd 2: Inc in each st. (12 sc)")]
+    crown += [row(f"Rnd {at}: " + grows.format(at - 2, 6 * at)) for at in range(3, 10)]
+    more = []
+    for at in range(10, 15):
+        some = HEADS[at - 9 :]
+        only = f"{', '.join(some[:-1])} and {some[-1]} only"
+        more.append(row(f"Rnd {at} ({only}): " + grows.format(at - 2, 6 * at), some))
     rows = [
         row("Rnd 1: 6 sc in magic ring. (6 sc)"),
         *crown,
@@ -294,7 +306,8 @@ def make_hat() -> Checked:
         row("Rnd {crown + 1}: Sc in back loop only of each st around. ({full} sc)"),
         row("Rnds {crown + 2}-{last side}: Sc in each st around. ({full} sc)"),
         row(
-            "Rnd {last side + 1}: Working in front loops only, *sc in next 5 sts, inc in next st; rep from * around. ({7 * crown} sc)"
+            "Rnd {last side + 1}: Working in front loops only, *sc in next 5 sts, inc in next st; "
+            "rep from * around. ({7 * crown} sc)"
         ),
         row("Rnds {last side + 2}-{last}: Sc in each st around. ({7 * crown} sc)"),
     ]
@@ -345,7 +358,10 @@ def hat() -> Checked:
 @pytest.fixture(scope="session")
 def samples() -> Any:
     """Makers of patterns, for tests that change one."""
-    return {"wrap": make_wrap, "hat": make_hat, "text": text, "row": row, "somewhere": somewhere, "piece": a_piece}
+    return {
+        each.__name__.removeprefix("make_").removeprefix("a_"): each
+        for each in (make_wrap, make_hat, a_piece, text, row, somewhere, formula, amount, worked)
+    }
 
 
 @pytest.fixture(autouse=True)
