@@ -9,166 +9,27 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from hypothesis import strategies as st
-
-SIZE_NAMES = ("XS", "S", "M", "L", "XL", "2X", "3X", "4X", "5X", "6X", "7X", "8X")
-# Of treble, which no other move makes: so nothing but the name makes one.
-DEFINITIONS = {"V-st": "(tr, ch 1, tr) in st or sp indicated", "shell": "5 tr in st or sp indicated"}
-
-
-@dataclass(frozen=True)
-class Move:
-    """A few words of a row: what they take from the edge and what they make. `own`: named stitches of the pattern."""
-
-    words: str
-    takes: tuple[str, ...]
-    makes: tuple[str, ...]
-    own: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class MadeRow:
-    """A row and all that must come of it, per size. `faulty`: sizes in which it is wrong, `fault` by which name."""
-
-    text: str
-    shape: str
-    sizes: tuple[str, ...]
-    priors: tuple[str, ...]
-    made: tuple[int, ...]
-    taken: tuple[int, ...]
-    after: tuple[tuple[str, ...], ...]
-    own: tuple[dict[str, int], ...]
-    definitions: dict[str, str] = field(default_factory=dict)
-    notes: tuple[str, ...] = ()
-    faulty: tuple[str, ...] = ()
-    faults: tuple[str, ...] = ()
-
-
-def is_stitch(item: str) -> bool:
-    """Whether a thing on an edge counts as a stitch."""
-    return not item.endswith(" sp")
-
-
-def stitches(items: Sequence[str]) -> int:
-    """How many of these things are stitches."""
-    return sum(is_stitch(item) for item in items)
-
-
-def listed(values: Sequence[int], shape: str = "round") -> str:
-    """A size list as printed: `84`, `84 (90, 96)`, `84 [90, 96]` or `84 (90, 96) (102, 108)`."""
-    if len(values) == 1:
-        return str(values[0])
-    first, rest = values[0], values[1:]
-    if shape == "square":
-        return f"{first} [{', '.join(map(str, rest))}]"
-    if shape == "grouped" and len(rest) > 3:
-        return f"{first} ({', '.join(map(str, rest[:2]))}) ({', '.join(map(str, rest[2:]))})"
-    return f"{first} ({', '.join(map(str, rest))})"
-
-
-# -- moves -----------------------------------------------------------------------------------------------------------
-
-PLAIN = st.sampled_from(["sc", "hdc", "dc"])
-
-
-def called(name: str, number: int, by_name: bool) -> str:
-    """`next 3 sts` or `next 3 dc`."""
-    if by_name:
-        return name
-    return "st" if number == 1 else "sts"
-
-
-@st.composite
-def stitch_moves(draw: st.DrawFn, below: str, by_name: bool) -> Move:
-    """A move that takes stitches named `below`."""
-    stitch = draw(PLAIN)
-    number = draw(st.integers(1, 6))
-    thing, one = called(below, number, by_name), called(below, 1, by_name)
-    kind = draw(st.sampled_from(["plain", "each of", "inc", "tog", "sk", "group", "post", "own", "tog3"]))
-    if kind == "plain":
-        words = f"{stitch} in next {thing}" if number == 1 else f"{stitch} in next {number} {thing}"
-        return Move(words, (below,) * number, (stitch,) * number)
-    if kind == "each of":
-        return Move(
-            f"{stitch} in each of next {number + 1} {called(below, 2, by_name)}",
-            (below,) * (number + 1),
-            (stitch,) * (number + 1),
-        )
-    if kind == "inc":
-        many = draw(st.integers(2, 5))
-        return Move(f"{many} {stitch} in next {one}", (below,), (stitch,) * many)
-    if kind in ("tog", "tog3"):
-        together = 2 if kind == "tog" else 3
-        return Move(f"{stitch}{together}tog", (below,) * together, (f"{stitch}{together}tog",))
-    if kind == "sk":
-        return Move(f"sk next {number} {thing}" if number > 1 else f"sk next {thing}", (below,) * number, ())
-    if kind == "post":
-        side = draw(st.sampled_from(["FP", "BP"]))
-        return Move(f"{side}dc around next {one}", (below,), (f"{side}dc",))
-    if kind == "own":
-        name = draw(st.sampled_from(sorted(DEFINITIONS)))
-        makes = ("tr", "ch-1 sp", "tr") if name == "V-st" else ("tr",) * 5
-        return Move(f"{name} in next {one}", (below,), makes, (name,))
-    left, chain, right = draw(st.integers(1, 3)), draw(st.integers(1, 4)), draw(st.integers(1, 3))
-    makes = ("dc",) * left + (f"ch-{chain} sp",) + ("dc",) * right
-    side = [f"{n} dc" if n > 1 else "dc" for n in (left, right)]
-    return Move(f"({side[0]}, ch {chain}, {side[1]}) in next {one}", (below,), makes)
-
-
-@st.composite
-def space_moves(draw: st.DrawFn, length: int) -> Move:
-    """A move into one ch-`length` space."""
-    stitch = draw(PLAIN)
-    many = draw(st.integers(1, 6))
-    sp = draw(st.sampled_from([f"ch-{length} sp", f"ch-{length} sp", "sp", f"ch-{length} loop"]))
-    if draw(st.booleans()):
-        words = f"{stitch} in next {sp}" if many == 1 else f"{many} {stitch} in next {sp}"
-        return Move(words, (f"ch-{length} sp",), (stitch,) * many)
-    chain = draw(st.integers(1, 3))
-    return Move(
-        f"({stitch}, ch {chain}, {stitch}) in next {sp}", (f"ch-{length} sp",), (stitch, f"ch-{chain} sp", stitch)
-    )
-
-
-@st.composite
-def bodies(draw: st.DrawFn, below: str, length: int | None, by_name: bool) -> tuple[Move, ...]:
-    """One to five moves that can stand in a repeat; chains lie between stitches, and something is taken."""
-    moves: list[Move] = []
-    for _ in range(draw(st.integers(1, 5))):
-        into_space = length is not None and draw(st.booleans())
-        moves.append(draw(space_moves(length) if into_space and length is not None else stitch_moves(below, by_name)))
-        if draw(st.integers(0, 3)) == 0:
-            chain = draw(st.integers(1, 6))
-            moves.append(Move(f"ch {chain}", (), (f"ch-{chain} sp",)))
-    if not any(move.makes and not move.words.startswith("ch ") for move in moves):
-        moves.insert(0, Move(f"sc in next {called(below, 1, by_name)}", (below,), ("sc",)))
-    return tuple(moves)
-
-
-def words_of(moves: Sequence[Move]) -> str:
-    return ", ".join(move.words for move in moves)
-
-
-def taken_by(moves: Sequence[Move]) -> tuple[str, ...]:
-    return tuple(item for move in moves for item in move.takes)
-
-
-def made_by(moves: Sequence[Move]) -> tuple[str, ...]:
-    return tuple(item for move in moves for item in move.makes)
-
-
-def runs(groups: Sequence[tuple[int, Sequence[str]]]) -> str:
-    """An edge in runs notation: `3 sc, 8 x (dc, ch-1 sp)`."""
-    parts = []
-    for times, items in groups:
-        if not items or not times:
-            continue
-        inner = ", ".join(items)
-        parts.append(inner if times == 1 else f"{times} x ({inner})")
-    return ", ".join(parts)
-
+from slow_worker.moves import (
+    DEFINITIONS,
+    NOTES,
+    PLAIN,
+    SIZE_NAMES,
+    MadeRow,
+    Move,
+    bodies,
+    called,
+    is_stitch,
+    listed,
+    made_by,
+    runs,
+    stitch_moves,
+    stitches,
+    taken_by,
+    words_of,
+)
 
 # -- whole rows ------------------------------------------------------------------------------------------------------
 
@@ -254,7 +115,7 @@ def finished(
         after=after,
         own=own,
         definitions=dict(DEFINITIONS),
-        notes=("Ch 1 at beg does not count as a st.", "Ch 3 at beg counts as a dc."),
+        notes=NOTES,
     )
 
 
@@ -313,7 +174,124 @@ def to_last_rows(draw: st.DrawFn) -> MadeRow:
     return finished(draw, text, "flat", sizes, priors, per_size)
 
 
-right_rows = st.one_of(repeat_rows(), counting_rows(), each_rows(), to_last_rows())
+@st.composite
+def passing_rows(draw: st.DrawFn) -> MadeRow:
+    """`*2 dc in next ch-2 sp; rep from * around`: spaces only, the stitches passed without a word; or the other way."""
+    sizes, times = draw(sizes_and_times())
+    below, stitch, many = draw(PLAIN), draw(PLAIN), draw(st.integers(2, 6))
+    length, plain = draw(st.integers(1, 4)), draw(st.integers(1, 3))
+    space = f"ch-{length} sp"
+    unit = (below,) * plain + (space,)
+    form = draw(st.sampled_from(["spaces", "stitches", "each space"]))
+    shape = draw(st.sampled_from(["flat", "joined rounds"]))
+    edge = "across" if shape == "flat" else "around"
+    if form == "stitches":
+        words = f"*{stitch} in next {plain} st{'s' if plain > 1 else ''}, ch 1; rep from * {edge}"
+        made = (stitch,) * plain + ("ch-1 sp",)
+    elif form == "spaces":
+        words, made = f"*{many} {stitch} in next {space}; rep from * {edge}", (stitch,) * many
+    else:
+        words, made = f"{many} {stitch} in each {draw(st.sampled_from([space, 'sp']))} {edge}", (stitch,) * many
+    per_size = [(Move(words, unit, made),) * number for number in times]
+    return finished(draw, f"Ch 1, {words}", shape, sizes, [runs([(number, unit)]) for number in times], per_size)
+
+
+@st.composite
+def nested_rows(draw: st.DrawFn) -> MadeRow:
+    """`*start, (inner) 3 times, end; rep from * around`: a repeat within a repeat."""
+    sizes, times = draw(sizes_and_times())
+    below, inside = draw(PLAIN), draw(st.integers(2, 5))
+    length = draw(st.sampled_from([None, 1, 2]))
+    start = tuple(draw(st.lists(stitch_moves(below, by_name=False), max_size=2)))
+    inner = draw(bodies(below, length, by_name=False))
+    end = tuple(draw(st.lists(stitch_moves(below, by_name=False), max_size=2)))
+    often = {2: "twice"}.get(inside, f"{inside} times")
+    parts = [words_of(start), f"({words_of(inner)}) {often}", words_of(end)]
+    shape = draw(st.sampled_from(["flat", "joined rounds", "half-twist band"]))
+    body = (*start, *inner * inside, *end)
+    text = f"*{', '.join(part for part in parts if part)}; rep from * {'across' if shape == 'flat' else 'around'}"
+    per_size = [body * number for number in times]
+    priors = [runs([(number, taken_by(body))]) for number in times]
+    return finished(draw, f"Ch 1, {text}", shape, sizes, priors, per_size)
+
+
+@st.composite
+def stopping_rows(draw: st.DrawFn) -> MadeRow:
+    """`*first**, second; rep from * across, ending last rep at **`."""
+    sizes, times = draw(sizes_and_times())
+    below = draw(PLAIN)
+    first = draw(bodies(below, None, by_name=False))
+    second = draw(bodies(below, draw(st.sampled_from([None, 2])), by_name=False))
+    shape = draw(st.sampled_from(["flat", "joined rounds"]))
+    edge = "across" if shape == "flat" else "around"
+    text = f"*{words_of(first)}**, {words_of(second)}; rep from * {edge}, ending last rep at **"
+    per_size = [(*(*first, *second) * number, *first) for number in times]
+    priors = [runs([(number, taken_by((*first, *second))), (1, taken_by(first))]) for number in times]
+    return finished(draw, f"Ch 1, {text}", shape, sizes, priors, per_size)
+
+
+@st.composite
+def slipped_rows(draw: st.DrawFn) -> MadeRow:
+    """`Sl st in next ch-2 sp, ch 3, 2 dc in same sp, *3 dc in next ch-2 sp; rep from * around`: begun in a space."""
+    sizes, times = draw(sizes_and_times())
+    below, many = draw(PLAIN), draw(st.integers(2, 6))
+    length, plain, chain = draw(st.integers(1, 4)), draw(st.integers(1, 3)), draw(st.sampled_from([0, 1, 2]))
+    space = f"ch-{length} sp"
+    between = f", ch {chain}" if chain else ""
+    same = f"{many - 1} dc in same sp" if many > 2 else "dc in same sp"
+    text = f"Sl st in next {space}, ch 3, {same}{between}, *{many} dc in next {space}{between}; rep from * around"
+    unit = (below,) * plain + (space,)
+    made = ("dc",) * many + ((f"ch-{chain} sp",) if chain else ())
+    per_size = [(Move("", unit, made),) * number for number in times]
+    return finished(draw, text, "joined rounds", sizes, [runs([(number, unit)]) for number in times], per_size)
+
+
+@st.composite
+def beginning_rows(draw: st.DrawFn) -> MadeRow:
+    """Rows that make their own beginning: a chain worked flat or joined, a ring, a half-twist band."""
+    sizes, times = draw(sizes_and_times())
+    form = draw(st.sampled_from(["sc", "hdc", "dc", "joined", "ring", "magic ring", "half twist"]))
+    extra = {"sc": 1, "hdc": 2, "dc": 2}.get(form, 0)
+    stitch = form if form in ("sc", "hdc", "dc") else draw(PLAIN)
+    chains = [number + 5 + extra for number in times]
+    shape = {
+        "joined": "joined rounds",
+        "ring": "joined rounds",
+        "magic ring": "spiral",
+        "half twist": "half-twist band",
+    }
+    made = [number + 5 for number in times]
+    if form in ("sc", "hdc", "dc"):
+        hook = {"sc": "2nd", "hdc": "3rd", "dc": "4th"}[form]
+        text = f"Ch {listed(chains)}. {form.title()} in {hook} ch from hook and in each ch across"
+    elif form == "joined":
+        text = f"Ch {listed(chains)}, join with sl st in first ch. Ch 1, {stitch} in each ch around"
+    elif form == "half twist":
+        made = [2 * chain for chain in chains]
+        sides = f"{stitch} in each ch, then {stitch} in the free loop of each ch along the other side"
+        text = f"Ch {listed(chains)}. Give one end a half turn and join with sl st in first ch. Ch 1, {sides}"
+    elif form == "ring":
+        stitch, text = "dc", f"Ch 5, join to form ring. Ch 3, {listed([number - 1 for number in made])} dc in ring"
+    else:
+        text = f"{listed(made)} {stitch} in magic ring"
+    taken = {"sc": 1, "hdc": 2, "dc": 2}
+    per_size = [(Move("", ("st",) * (number + taken.get(form, 0)), (stitch,) * number),) for number in made]
+    row = finished(draw, text, shape.get(form, "flat"), sizes, [""] * len(sizes), per_size)
+    notes = (*NOTES, "Ch 2 at beg does not count as a st.")
+    text = row.text.replace(", join.", ".") if form == "magic ring" else row.text
+    return replace(row, text=text, notes=notes, taken=() if "ring" in form else row.taken)
+
+
+right_rows = st.one_of(
+    repeat_rows(),
+    counting_rows(),
+    each_rows(),
+    to_last_rows(),
+    passing_rows(),
+    nested_rows(),
+    stopping_rows(),
+    slipped_rows(),
+)
 
 
 # -- faulty ones -----------------------------------------------------------------------------------------------------
@@ -323,15 +301,17 @@ MISFITS = ("repeat-does-not-fit", "runs-short", "stitches-left-over", "stated-co
 
 @st.composite
 def miscounted_rows(draw: st.DrawFn) -> MadeRow:
-    """A right row whose stated count is off in exactly one size."""
-    row = draw(right_rows)
+    """A right row whose stated count is off in exactly one size, and by no spaces that somebody might count as well."""
+    row = draw(right_rows.filter(names_all_it_passes))
     at = draw(st.integers(0, len(row.sizes) - 1))
-    by = draw(st.sampled_from([1, 2, 7]))
+    spaces = len(row.after[at]) - row.made[at]
+    others = (spaces, row.made[at] + spaces)
+    by = draw(st.sampled_from([1, 2, 7]).filter(lambda more: row.made[at] + more not in others))
     head, tail = row.text[: row.text.rindex(". ")], row.text[row.text.rindex(". ") :]
     numbers = list(re.finditer(r"\d+", tail))
     wrong = numbers[at]
     tail = tail[: wrong.start()] + str(int(wrong[0]) + by) + tail[wrong.end() :]
-    faults = ("stated-count-wrong", "turning-chain-convention")[: 2 if row.text.startswith("Ch 3") else 1]
+    faults = ("stated-count-wrong", "turning-chain-convention")  # one more than made may also be the chain, counted
     return replace(row, text=head + tail, faulty=(row.sizes[at],), faults=faults)
 
 
@@ -345,6 +325,11 @@ def misfit_rows(draw: st.DrawFn) -> MadeRow:
     name = last_name(priors[at])
     priors[at] = f"{priors[at]}, {extra} {name}"
     return replace(row, priors=tuple(priors), faulty=(row.sizes[at],), faults=MISFITS)
+
+
+def names_all_it_passes(row: MadeRow) -> bool:
+    """Whether no chain space is passed in silence: such a space might be meant as a stitch, and then other counts fit."""
+    return " sp" not in row.priors[0] or bool(re.search(r"(?:sps?|loop)\b", row.text))
 
 
 def asks_for_stitches(row: MadeRow) -> bool:

@@ -39,7 +39,7 @@ def by_hand(row: MadeRow) -> list[Result]:
     return work(
         row.text,
         prior=None,
-        priors=[expand(prior) for prior in row.priors],
+        priors=[expand(prior) if prior else None for prior in row.priors],
         sizes=row.sizes,
         shape=row.shape,
         notes=row.notes,
@@ -51,7 +51,7 @@ def by_engine(row: MadeRow) -> Any:
     """The row as the engine works it."""
     return gradegen.check_row(
         row.text,
-        prior=list(row.priors),
+        prior=list(row.priors) if row.priors[0] else None,
         worked=row.shape,
         sizes=row.sizes,
         notes=row.notes,
@@ -71,7 +71,17 @@ def totals_of(row: MadeRow, size: int) -> dict[str, int]:
     return {name: sum(exact[other] for other in exact if other == name or family(other) == name) for name in exact}
 
 
-RIGHT = {"repeat_rows": 500, "counting_rows": 300, "each_rows": 400, "to_last_rows": 400}
+RIGHT = {
+    "repeat_rows": 300,
+    "counting_rows": 200,
+    "each_rows": 200,
+    "to_last_rows": 250,
+    "passing_rows": 200,
+    "nested_rows": 200,
+    "stopping_rows": 200,
+    "slipped_rows": 150,
+    "beginning_rows": 200,
+}
 
 
 @pytest.mark.parametrize(("kind", "examples"), RIGHT.items())
@@ -83,7 +93,8 @@ def test_right_rows_are_proved_by_both(kind: str, examples: int) -> None:
         assert [result.error for result in slow] == [None] * len(row.sizes), slow
         assert fast.status == "proved", fast.findings or fast
         assert [result.made for result in slow] == list(row.made) == list(fast.made)
-        assert [result.taken for result in slow] == list(row.taken) == list(fast.taken)
+        if row.taken:
+            assert [result.taken for result in slow] == list(row.taken) == list(fast.taken)
         for size, result in enumerate(slow):
             assert result.after == list(row.after[size]) == plain(fast.after[size])
             wanted = totals_of(row, size)
