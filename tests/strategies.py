@@ -328,7 +328,7 @@ def misfit_rows(draw: st.DrawFn) -> MadeRow:
 
 
 def names_all_it_passes(row: MadeRow) -> bool:
-    """Whether no chain space is passed in silence: such a space might be meant as a stitch, and then other counts fit."""
+    """Whether no chain space is passed in silence: it might be meant as a stitch, and then other counts fit."""
     return " sp" not in row.priors[0] or bool(re.search(r"(?:sps?|loop)\b", row.text))
 
 
