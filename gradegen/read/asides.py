@@ -100,7 +100,7 @@ _TRAILS = phrases(
     "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|"
     "for buttonhole|for picot|for next row|for next rnd|for strap|for handle|for heel|as before|"
     "as established|as set|in same manner|in this manner|in like manner|in pattern|made|loosely|tightly|"
-    "evenly|to fasten|to close|to join|just made|below|again|firmly|along edge|along top|along side|"
+    "evenly|to fasten|to close|to join|just made|again|firmly|along edge|along top|along side|"
     "along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|"
     "indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|"
     "at each corner"

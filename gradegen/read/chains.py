@@ -303,7 +303,7 @@ def _is_colour_and(r: Reading) -> bool:
 def read_other_side(r: Reading) -> Step | None:
     """`working along other side of ch`; None, and nothing read, when it does not stand here."""
     mark = r.at
-    r.accept("now")
+    r.phrase(phrases("rotate to|rotate and|turn to|now"))
     if r.low() not in ("working", "work", "continue", "along", "on", "continuing"):
         r.at = mark
         return None

@@ -175,6 +175,8 @@ def wrong_length(written: Written, entries: list[Entry], start: int, end: int, n
 
 def _entry(token: Token) -> Entry | None:
     if token.kind == "number" and isinstance(token.value, int) and token.low[:1].isdigit():
+        if len(token.low) > 1 and token.low[0] == "0":
+            return None  # 2024-05-12 is a date
         return Entry(token.value, token.start, token.end)
     if token.kind == "measure":
         return Entry(None, token.start, token.end, whole=False)

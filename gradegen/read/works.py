@@ -67,6 +67,8 @@ def read_name_remark(r: Reading) -> str:
     is_name = words and all(t.kind in ("word", "stitch") or (t.kind == "number" and t.value == 1) for t in words)
     names_group = is_name and any(t.kind == "stitch" and t.value not in ("ch", "sl st") for t in words)
     names_group = names_group or (is_name and words[-1].low in _GROUPS)
+    between = r.tokens[close + 1].low in ("in", "into")  # `2 dc, ch 2, 2 dc (crown) in next st`
+    names_group = names_group or (is_name and between and len(words) == 1)
     after = r.tokens[close + 1]
     if after.kind in ("number", "count", "x") or after.low in (
         "times",
