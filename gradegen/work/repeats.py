@@ -32,7 +32,7 @@ class Passed(NamedTuple):
 
 
 Seen = dict[object, Passed]
-_MOST_RUNS = 20_000
+_MOST_RUNS = 2_000
 
 
 @works(Repeat)
@@ -106,31 +106,34 @@ def loop(
 
     `until` ends it earlier: True when no more than `keep` of `kind` are left.
     """
-    done = 0
-    seen: Seen = {}
     muted = walk.muted
     walk.inside += 1
+    try:
+        return _run_on(walk, step, limit, until, keep, kind)
+    finally:
+        walk.muted = muted
+        walk.inside -= 1
+
+
+def _run_on(walk: Walk, step: Repeat, limit: int | None, until: Until | None, keep: int, kind: Kind | None) -> int:
+    done = worked = 0
+    seen: Seen = {}
     while (limit is None or done < limit) and not (until and until()):
         spot, moved = walk.save(), walk.cursor.moved
         try:
             run(walk, step.body)
         except Fault as fault:
             if limit is not None or (fault.rule is MISSING_TARGET and not done):
-                walk.inside -= 1
-                walk.muted = muted
                 raise
             walk.load(spot)
             break
-        done += 1
-        walk.muted = True
+        done, worked, walk.muted = done + 1, worked + 1, True
         if limit is None and walk.cursor.moved == moved:
             raise Unclear("this repeat takes nothing, so it never ends", step.place)
-        if done > _MOST_RUNS:
+        if worked > _MOST_RUNS:
             raise Unclear("too many repeats without a pattern", step.place)
         if limit is None or limit - done > 1:
             done += _skip_ahead(walk, seen, done, limit, keep, kind)
-    walk.muted = muted
-    walk.inside -= 1
     return done
 
 
@@ -156,7 +159,8 @@ def _skip_ahead(
         cycles = _cycles(earlier, now, limit, there - keep) if earlier else 0
         if earlier and cycles > 0:
             _multiply(walk, depth, earlier, cycles)
-            seen.clear()
+            for later in [key for key, passed in seen.items() if passed.runs > earlier.runs]:
+                del seen[later]  # what they remember of the new edge has been folded into one run
             return cycles * (done - earlier.runs)
     return 0
 
@@ -192,7 +196,7 @@ def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: 
     keep = end - number
     seen: Seen = {}
     union = _union(pairs)
-    done = 0
+    done = worked = 0
     while walk.remaining(union) > keep:
         one = walk.cursor.peek()
         if one is None:
@@ -203,9 +207,9 @@ def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: 
                 walk.begun = True
                 break
         walk.cursor.step()
-        done += 1
-        _skip_ahead(walk, seen, done, None, keep, union)
-        if done > _MOST_RUNS:
+        done, worked = done + 1, worked + 1
+        done += _skip_ahead(walk, seen, done, None, keep, union)
+        if worked > _MOST_RUNS:
             raise Unclear("too many places without a pattern", step.place)
 
 
