@@ -25,7 +25,7 @@ _STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})
 
 
 def read_aside(r: Reading) -> Aside | Unworked | None:
-    """A remark up to the end of its clause; None, and nothing read, when the words are none of these."""
+    """A remark up to the end of its clause; None when the words are none of these."""
     mark = r.at
     unworked = _unworked(r)
     if unworked is not None:
@@ -108,11 +108,11 @@ _TRAILS = phrases(
 
 
 def read_trailing(r: Reading) -> Aside | None:
-    """Harmless words behind a step: `for thumb`, `with MC`, `as before`; None, and nothing read, otherwise."""
+    """Harmless words behind a step: `for thumb`, `with MC`, `as before`; else None."""
     mark = r.at
-    if r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r)):
-        if r.at_break():
-            return Aside(r.text(mark), place=r.place(mark))
+    said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r))
+    if said and r.at_break():
+        return Aside(r.text(mark), place=r.place(mark))
     r.at = mark
     return None
 

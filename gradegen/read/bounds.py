@@ -28,7 +28,7 @@ _AFTER = phrases("back to start|to end|to start|around|across|to end of rnd|to j
 
 
 def read_bound(r: Reading) -> Bound | None:
-    """The limit written here; None, and nothing read, when there is none."""
+    """The limit written here; None when there is none."""
     if r.low() not in _STARTS:
         return None
     mark = r.at

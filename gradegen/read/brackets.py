@@ -58,10 +58,10 @@ def _count(r: Reading, steps: list[Step], stated: list[Stated], close: int) -> b
     if after.kind in ("number", "count") or after.low in ("times", "twice", "once", "around", "across", "to"):
         r.at = mark
         return False
-    if not any(not isinstance(step, Aside) for step in steps) and all(one.unit.name != "st" for one in found):
-        if after.kind not in (".", "end"):
-            r.at = mark
-            return False
+    begins_row = all(isinstance(step, Aside) for step in steps) and all(one.unit.name != "st" for one in found)
+    if begins_row and after.kind not in (".", "end"):
+        r.at = mark
+        return False
     stated += found
     if r.counting is not None:
         _counting_skipped(r, steps, r.counting, close)

@@ -25,8 +25,7 @@ _YARN = words(
 
 
 def read_chain(r: Reading) -> list[Step] | None:
-    """`ch 3`, `ch 3 (counts as dc)`, `ch 2 to turn`; None, and nothing read, when it is no chain step."""
-    mark = r.at
+    """`ch 3`, `ch 3 (counts as dc)`, `ch 2 to turn`; None when it is no chain step."""
     chain = _chain(r)
     if chain is None:
         return None
@@ -69,7 +68,7 @@ def _chain(r: Reading) -> Chain | None:
 
 
 def read_skip(r: Reading) -> list[Step] | None:
-    """`sk next 2 sts`, `skip 1 loop`, `skip the ch-2 sp`; None, and nothing read, when it is no skip."""
+    """`sk next 2 sts`, `skip 1 loop`, `skip the ch-2 sp`; None when it is no skip."""
     mark = r.at
     if not r.accept("sk", "skip", "skipping", "miss", "missing", "leave") or r.tokens[mark].low == "leave":
         r.at = mark
@@ -94,7 +93,7 @@ def read_skip(r: Reading) -> list[Step] | None:
 
 
 def read_turn(r: Reading) -> Turn | None:
-    """`turn`, `turn work`, `turning`; None, and nothing read, when more is said."""
+    """`turn`, `turn work`, `turning`; None when more is said."""
     mark = r.at
     if not r.accept("turn", "tn"):
         return None
@@ -130,7 +129,7 @@ def read_half_turn(r: Reading) -> Join | None:
 
 
 def read_join(r: Reading) -> Join | None:
-    """`join`, `join to top of ch-3`, `join with sl st to form ring`; None, and nothing read, when other things are joined."""
+    """`join`, `join to top of ch-3`, `join with sl st to form ring`; None when other things are joined."""
     mark = r.at
     if not r.accept("join", "joining"):
         return None
@@ -188,7 +187,7 @@ def _joined_to(r: Reading) -> tuple[JoinedTo, Number | None]:
 
 
 def read_slip(r: Reading) -> list[Step] | None:
-    """`sl st in next 3 sts`, `sl st to centre of first loop`, `sl st to join`; None, and nothing read, otherwise."""
+    """`sl st in next 3 sts`, `sl st to centre of first loop`, `sl st to join`; else None."""
     mark = r.at
     r.accept("a")
     number = r.number()
@@ -248,7 +247,7 @@ def _slip_on(r: Reading) -> list[Step]:
 def read_attach(r: Reading) -> list[Step] | None:
     """`attach thread in any loop`, `join yarn in first skipped st`: an aside, and where the work begins."""
     mark = r.at
-    if not r.accept("attach", "join", "with") or not (r.tokens[mark].low != "with"):
+    if not r.accept("attach", "join"):
         r.at = mark
         return None
     words = 0
@@ -301,7 +300,7 @@ def _is_colour_and(r: Reading) -> bool:
 
 
 def read_other_side(r: Reading) -> Step | None:
-    """`working along other side of ch`; None, and nothing read, when it does not stand here."""
+    """`working along other side of ch`; else None."""
     mark = r.at
     r.phrase(phrases("rotate to|rotate and|turn to|now"))
     if r.low() not in ("working", "work", "continue", "along", "on", "continuing"):

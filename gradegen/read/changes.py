@@ -1,4 +1,4 @@
-"""Loose increases and decreases, and even work: `increasing 4 sts evenly`, `dec 1 st at each end`, `work even in sc`."""
+"""Loose changes and even work: `increasing 4 sts evenly`, `dec 1 st at each end`, `work even in sc`."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _DOWN = words("dec decrease decreasing")
 
 
 def read_change(r: Reading) -> Change | None:
-    """A loose change; None, and nothing read, when its places are given or nothing is changed."""
+    """A loose change; None when its places are given or nothing is changed."""
     mark = r.at
     r.accept("spacing", "evenly")
     token = r.here
@@ -80,7 +80,7 @@ def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
 
 
 def read_even(r: Reading) -> Even | None:
-    """`work even`, `continue in pattern`, `work even in hdc`, `sc even`; None, and nothing read, otherwise."""
+    """`work even`, `continue in pattern`, `work even in hdc`, `sc even`; else None."""
     mark = r.at
     stitch = _even_stitch(r)
     if (stitch is not None and r.at_break()) or r.low() == "until":
@@ -141,7 +141,7 @@ def _worked_even(r: Reading) -> str | None:
 
 
 def evened_count(r: Reading) -> tuple[Number, str] | None:
-    """The `15 d c` of `work even on 15 d c`; None, and nothing read, otherwise."""
+    """The `15 d c` of `work even on 15 d c`; else None."""
     mark = r.at
     if r.accept("on", "over"):
         r.accept("these", "the")

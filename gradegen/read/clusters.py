@@ -20,7 +20,7 @@ _THROUGH = words(
 
 
 def read_holding(r: Reading) -> bool:
-    """Passes `keeping last loop of each dc on hook`; False, and nothing read, when it does not stand here."""
+    """Passes `keeping last loop of each dc on hook`; else False."""
     mark = r.at
     if r.low() not in _HOLD:
         return False
@@ -41,7 +41,7 @@ def read_holding(r: Reading) -> bool:
 
 
 def read_through_all(r: Reading) -> bool:
-    """Passes `, thread over and through all loops`; False, and nothing read, when it does not stand here."""
+    """Passes `, thread over and through all loops`; else False."""
     mark = r.at
     r.accept(",", ";")
     r.accept("and", "then")
@@ -78,7 +78,7 @@ def read_worked_together(r: Reading, work: Work, mark: int) -> Work | None:
 
 
 def read_held_first(r: Reading) -> Work | None:
-    """`holding back last loop of each dc, 3 dc in next st, yarn over and through all loops`; None, and nothing read, otherwise."""
+    """`holding back last loop of each dc, 3 dc in next st, yarn over and through all loops`; else None."""
     mark = r.at
     if not read_holding(r):
         return None
@@ -113,7 +113,7 @@ def _together(work: Work) -> Work | None:
 
 
 def read_off_as_one(r: Reading) -> Work | None:
-    """`work off next 2 sc as 1 sc`, `work next 2 sts together`; None, and nothing read, otherwise."""
+    """`work off next 2 sc as 1 sc`, `work next 2 sts together`; else None."""
     mark = r.at
     if not r.accept("work", "working", "crochet"):
         return None

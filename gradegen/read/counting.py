@@ -18,7 +18,7 @@ _NOT = phrases(
 
 
 def read_counts(r: Reading) -> Counts | None:
-    """The remark in brackets behind a chain; None, and nothing read, when there is none."""
+    """The remark in brackets behind a chain; None when there is none."""
     mark = r.at
     r.accept(",")
     opened = r.here.kind == "open"
@@ -42,7 +42,7 @@ def read_counts(r: Reading) -> Counts | None:
 
 
 def read_count_words(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...], bool] | None:
-    """`counts as dc and ch 1, here and throughout`, without brackets; None, and nothing read, otherwise."""
+    """`counts as dc and ch 1, here and throughout`, without brackets; else None."""
     mark = r.at
     r.accept("this", "which", "it", "the")
     if r.here.kind == "chain" or r.here.value == "ch":

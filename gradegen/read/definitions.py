@@ -18,8 +18,9 @@ from gradegen.read.tokens import Token
 from gradegen.trade.stitches import find_stitch, stitches
 
 _ONE = re.compile(
-    r"count(?:s|ed)? as (?:1|one|a) (?:st\b|stitch|dc|sc|hdc|tr|d c|s c)|[;,.]\s*(?:1|one) st(?:itch)?\s*\.?\s*$|\bdrop(?:ped)? (?:the )?(?:loop|lp)"
-    r"|\bremove (?:hook|loop)|(?:hold|keep|leav|retain)\w* (?:back )?(?:on hook )?(?:the )?last (?:loop|lp)|\btog(?:ether)?\b"
+    r"count(?:s|ed)? as (?:1|one|a) (?:st\b|stitch|dc|sc|hdc|tr|d c|s c)|[;,.]\s*(?:1|one) st(?:itch)?\s*\.?\s*$"
+    r"|\bdrop(?:ped)? (?:the )?(?:loop|lp)|\bremove (?:hook|loop)|\btog(?:ether)?\b"
+    r"|(?:hold|keep|leav|retain)\w* (?:back )?(?:on hook )?(?:the )?last (?:loop|lp)"
     r"|through all (?:\w+ )?(?:loops|lps)|work off all",
     re.IGNORECASE,
 )
@@ -32,7 +33,7 @@ _DEEPEST = 400  # characters of a definition that are read as steps
 
 
 def read_definition(name: str, written: Written, names: RowNames) -> tuple[Definition, tuple[Finding, ...]]:
-    """The stitch under its name: what goes into one place, or its longer steps; neither when the words could not be read."""
+    """The stitch under its name: what goes into one place, or its longer steps; neither when nothing could be read."""
     text = written.text
     one = _is_one(name, text)
     known = replace(

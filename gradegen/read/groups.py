@@ -45,7 +45,7 @@ def _is_one_place(work: Work) -> bool:
 
 
 def _run_before(steps: list[Step], barrier: int) -> int | None:
-    """Where the bare stitches and chains before the last step begin, with a chain between them; None when there are none."""
+    """Where the bare stitches and chains before the last step begin, a chain between them; None without any."""
     i = len(steps) - 1
     chains = 0
     while i > barrier and _joins(steps[i - 1]):

@@ -1,4 +1,4 @@
-"""Row labels: `Rnd 5:`, `4th Row:`, `8-14)`, `Next 4 rows`, `Row 7 (M and L only)`, `1st Row of Second Side`, or none."""
+"""Row labels: `Rnd 5:`, `4th Row:`, `8-14)`, `Next 4 rows`, `Row 7 (M and L only)`, `1st Row of Second Side`."""
 
 from __future__ import annotations
 
@@ -72,9 +72,9 @@ def _extent(text: str) -> tuple[int, int]:
     if colon is not None and _may_be_label(text[:colon]):
         return colon, _behind(text, colon + 1)
     found = _NO_COLON.match(text, lead)
-    if found is not None and (found.group("end") or found.group("word") or text[found.end() :].strip()):
-        if not _runs_on(text[found.end() :]):
-            return _label_end(found), _behind(text, found.end())
+    rest = text[found.end() :] if found is not None else ""
+    if found is not None and (found.group("end") or found.group("word") or rest.strip()) and not _runs_on(rest):
+        return _label_end(found), _behind(text, found.end())
     bare = _BARE.match(text, lead)
     if bare is not None:
         return bare.end("word"), _behind(text, bare.end())
@@ -241,8 +241,8 @@ def _row_word_parted(token: Token) -> list[Token] | None:
 def _remark(written: Written, inside: list[Token], names: RowNames, found: ReadLabel) -> None:
     """`(WS)`, `(M, L and XL only)`, `(cuff dec)`, `(10 rounds)`."""
     said = written.text[inside[0].start : inside[-1].end].strip().lower()
-    for words, side in _SIDES.items():
-        if re.search(rf"\b{words}\b", said):
+    for written_side, side in _SIDES.items():
+        if re.search(rf"\b{written_side}\b", said):
             found.side = side
     sizes = sizes_named(said, names.sizes)
     if sizes is not None and ("only" in said or "size" in said):

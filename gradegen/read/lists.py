@@ -14,7 +14,7 @@ from gradegen.read.tokens import scan
 def find_lists(
     written: Written, sizes: tuple[str, ...], names: RowNames | Collection[str] = ()
 ) -> tuple[tuple[Listed, ...], tuple[Finding, ...]]:
-    """Every list of `17 (17½, 18)` and every sum of graded counts in a text, by offset; lists of a wrong length are findings.
+    """Every list (`17 (17½, 18)`) and every sum of graded counts in a text; lists of a wrong length are findings.
 
     `names`: the counts and measures that may stand in braces.
     """

@@ -16,7 +16,7 @@ _ARTICLES = frozenset({"a", "an"})
 
 
 class Item(NamedTuple):
-    """One make with how it was counted: "before" (`2 sc`), "after" (`sc 2`) or "" (no number); `tight`: no blank between."""
+    """One make and how it was counted: "before" (`2 sc`), "after" (`sc 2`), "" (no number); `tight`: without a blank."""
 
     make: Make
     counted: str
@@ -24,7 +24,7 @@ class Item(NamedTuple):
 
 
 def read_item(r: Reading) -> Item | None:
-    """One stitch with its count here; None, and nothing read, when no stitch stands here."""
+    """One stitch with its count here; None when no stitch stands here."""
     mark = r.at
     if r.low() in _ARTICLES and r.peek().kind == "stitch":
         r.at += 1
@@ -71,12 +71,10 @@ def _count_after(r: Reading, chain: bool) -> Number | None:
     if number is None:
         return None
     after = r.here
-    if not chain and (
-        after.low in ("times", "more", "time", "rows", "rnds", "-") and after.start - r.tokens[r.at - 1].end < 2
-    ):
-        if after.kind != "-" or r.peek().kind == "stitch":
-            r.at = mark
-            return None
+    often = after.low in ("times", "more", "time", "rows", "rnds") or (after.kind == "-" and r.peek().kind == "stitch")
+    if often and not chain and after.start - r.tokens[r.at - 1].end < 2:
+        r.at = mark
+        return None
     if after.kind == "x" and after.start == r.tokens[r.at - 1].end and not chain:
         r.at = mark
         return None
@@ -84,7 +82,7 @@ def _count_after(r: Reading, chain: bool) -> Number | None:
 
 
 def read_slashed(r: Reading, first: Item) -> list[Item] | None:
-    """`dc2/ch2/dc2` after its first item; None, and nothing read, when no slash follows."""
+    """`dc2/ch2/dc2` after its first item; None when no slash follows."""
     if r.here.kind != "/":
         return None
     mark = r.at
@@ -100,7 +98,7 @@ def read_slashed(r: Reading, first: Item) -> list[Item] | None:
 
 
 def read_group(r: Reading, stop: int) -> list[Item] | None:
-    """The makes between here and the token at `stop`, and nothing else; None, and nothing read, when there is more."""
+    """The makes between here and the token at `stop`, and nothing else; None when there is more."""
     mark = r.at
     items: list[Item] = []
     while r.at < stop:
@@ -126,7 +124,7 @@ def _same_place(r: Reading) -> None:
 
 
 def read_listed(r: Reading, *, everything: bool = False) -> list[Item] | None:
-    """`d c, ch 2 and 2 d c` after "in same sp make": up to and with the item behind "and", or to the end of the clause."""
+    """`d c, ch 2 and 2 d c` after "in same sp make": with the item behind "and", or to the end of the clause."""
     start = r.at
     first = read_item(r)
     if first is None:
@@ -203,7 +201,7 @@ def makes_of(items: list[Item]) -> tuple[Make, ...]:
 
 
 def read_between(r: Reading) -> Make | None:
-    """`with ch 2 between each st` as the chain made between; None, and nothing read, when it does not stand here."""
+    """`with ch 2 between each st` as the chain made between; else None."""
     mark = r.at
     if not r.accept("with", "having"):
         return None
@@ -221,7 +219,7 @@ def read_between(r: Reading) -> Make | None:
 
 
 def spaced_out(makes: tuple[Make, ...], between: Make) -> tuple[Make, ...] | None:
-    """The makes one by one with `between` after each but the last; None when a count differs by size or is too large."""
+    """The makes one by one, `between` after each but the last; None when a count differs by size or is too large."""
     out: list[Make] = []
     for make in makes:
         times = 1 if make.times is None else plain(make.times)

@@ -14,11 +14,11 @@ from gradegen.read.row_names import RowNames
 
 _NAME = r"[\"“”']?(?:1 |one |a )?(?P<name>[A-Za-z][\w-]*(?: [A-Za-z][\w-]*){0,3})[\"“”']?"
 _EQUALS = re.compile(rf"(?:^|[.;,]\s*|\band )\s*{_NAME}\s*=\s*", re.MULTILINE)
-_COLON = re.compile(rf"^\s*{_NAME}\s*:\s*")
 _MULTIPLE = re.compile(
     r"multiple of (?P<of>\d+)(?: sts?| ch| stitches| chains?)?"
     r"(?:\s*(?:\+|plus|and)\s*(?P<plus>\d+)(?!\s*(?:more )?(?:for|ch\b|chains?\b))(?: sts?| stitches)?)?"
-    r"(?:\s*[,(;]?\s*(?:\+|plus|add|and|with)\s*(?:an extra )?(?P<extra>\d+)\s*(?:more |extra )?(?:for|ch\b|chs\b|chains?\b|sts? for))?",
+    r"(?:\s*[,(;]?\s*(?:\+|plus|add|and|with)\s*(?:an extra )?(?P<extra>\d+)\s*(?:more |extra )?"
+    r"(?:for|ch\b|chs\b|chains?\b|sts? for))?",
     re.IGNORECASE,
 )
 

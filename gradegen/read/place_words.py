@@ -118,10 +118,12 @@ def pass_as_phrase(r: Reading) -> None:
 
 
 def pass_of_row(r: Reading) -> None:
+    """Passes `of row`, `of previous rnd`."""
     r.phrase(phrases("of row|of rnd|of round|of previous row|of previous rnd"))
 
 
 def read_one_thing(r: Reading) -> tuple[Thing, ...]:
+    """One kind of place, or ()."""
     thing = read_thing(r)
     return () if thing is None else (thing,)
 

@@ -1,4 +1,4 @@
-"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`, `in center of next shell`."""
+"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`, `in center of shell`."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ _REMAINING = words("rem remaining unused other free")
 
 
 def read_place(r: Reading, *, to: bool = False) -> Into | None:
-    """The place after a preposition here (`to`: also after "to"); None, and nothing read, when none is named."""
+    """The place after a preposition here (`to`: also after "to"); None when none is named."""
     mark = r.at
     if r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
         return None
@@ -43,7 +43,7 @@ def read_place(r: Reading, *, to: bool = False) -> Into | None:
 
 
 def read_target(r: Reading, *, between: bool = False) -> Into | None:
-    """The place named here, without its preposition; None, and nothing read, when none is."""
+    """The place named here, without its preposition; None when none is."""
     mark = r.at
     loop = read_loop(r)
     if loop and r.at > mark and not _begins_target(r):
@@ -104,7 +104,7 @@ def _target(r: Reading, mark: int) -> Into | None:
     return _loose(r, mark)
 
 
-# ---- next, each, same, last -------------------------------------------------------------------------------------------
+# ---- next, each, same, last ------------------------------------------------------------
 
 
 def _next(r: Reading, mark: int) -> Into | None:
@@ -195,7 +195,7 @@ def _last(r: Reading, mark: int) -> Into | None:
     return Into("last", things, unless_one(number), of=of, place=r.place(mark))
 
 
-# ---- parts and numbered places ------------------------------------------------------------------------------------------
+# ---- parts and numbered places ------------------------------------------------------------
 
 
 def _of(r: Reading) -> Into | None:

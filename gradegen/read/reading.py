@@ -1,4 +1,7 @@
-"""Where the reader of a row stands: its tokens, how far it is, and what it has found so far."""
+"""Where the reader of a row stands: its tokens, how far it is, and what it has found so far.
+
+A form (`read_...`) that does not fit gives None or False and leaves the reader where it was.
+"""
 
 from __future__ import annotations
 
@@ -60,9 +63,11 @@ class Reading:
 
     @property
     def here(self) -> Token:
+        """The token the reader stands before."""
         return self.tokens[self.at]
 
     def peek(self, ahead: int = 1) -> Token:
+        """The token so many places ahead."""
         return self.tokens[self.at + ahead]
 
     def low(self, ahead: int = 0) -> str:
@@ -105,6 +110,7 @@ class Reading:
         return None
 
     def whole(self, value: int, start: int, end: int) -> Number:
+        """The same number for all sizes, written at text[start:end]."""
         place = self.written.place(start, end)
         return Number((value,), place=place, places=(place,))
 
@@ -145,7 +151,7 @@ class Reading:
         return token.low in _GOING_ON or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
 
     def next_break(self, mark: int) -> int:
-        """The index of the next separator, star or closing bracket at this depth; brackets in between are passed whole."""
+        """The index of the next separator, star or closing bracket; brackets in between are passed whole."""
         i = mark
         while self.tokens[i].kind not in _BREAKS:
             partner = self.partners.get(i) if self.tokens[i].kind == "open" else None

@@ -33,7 +33,7 @@ class From:
 
 
 def read_from(r: Reading) -> From | None:
-    """`rep from *`, `repeat from * to *`, `rep *-*`, `repeat from beginning of rnd`; None, and nothing read, otherwise."""
+    """`rep from *`, `repeat from * to *`, `rep *-*`, `repeat from beginning of rnd`; else None."""
     mark = r.at
     if not r.accept("rep", "repeat", "repeating"):
         return None
@@ -66,7 +66,7 @@ def read_from(r: Reading) -> From | None:
 
 
 def read_times(r: Reading, starred: bool = True) -> Times | None:
-    """How often, behind a repeat; None, and nothing read, when nothing is said. `starred`: "5 times" may be in all or more."""
+    """How often, behind a repeat; None when nothing is said. `starred`: "5 times" may be in all or more."""
     bound = read_bound(r)
     if bound is not None:
         _manner(r)
@@ -99,7 +99,7 @@ def _manner(r: Reading) -> None:
 
 
 def read_after_bracket(r: Reading) -> Times | None:
-    """`x 6`, `6 times`, `6`, `around`, `repeat 7 times`, behind a closing bracket; None, and nothing read, otherwise."""
+    """`x 6`, `6 times`, `6`, `around`, `repeat 7 times`, behind a closing bracket; else None."""
     mark = r.at
     number = read_multiplier(r)
     if number is not None:
@@ -131,7 +131,7 @@ def read_after_bracket(r: Reading) -> Times | None:
 
 
 def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -> Times:
-    """The times with where the last run stops: `ending last rep at **`, `omitting last corner`; nothing read otherwise."""
+    """The times with where the last run stops: `ending last rep at **`, `omitting last corner`."""
     mark = r.at
     r.accept(",", ";")
     if r.accept("ending", "end", "stopping", "stop"):
@@ -151,7 +151,7 @@ def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -
 
 
 def _omitted(r: Reading, body: Sequence[Step]) -> int | None:
-    """How many steps of the body the last run keeps when its end is left out; None when the words name none of its last steps."""
+    """How many steps the last run keeps when its end is left out; None when the words name none of its last steps."""
     start = r.at
     while r.here.kind not in (",", ";", ".", "end", "close", "star"):
         if r.low() in ("join", "and"):

@@ -15,7 +15,7 @@ Terms = Literal["US", "UK"]
 
 @dataclass(frozen=True)
 class RowNames:
-    """`counts`, `measures`: names that may stand in braces (`{2 * band}`); other braces are the trade's own brackets."""
+    """`counts`, `measures`: names that may stand in braces (`{2 * band}`); other braces are the trade's brackets."""
 
     terms: Terms = "US"
     sizes: tuple[str, ...] = ("one",)

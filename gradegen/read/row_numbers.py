@@ -1,4 +1,4 @@
-"""Row numbers in labels: `5`, `3-8 (12)`, `Rnds 18 (19, 20)-60`, `12th-15th (14th-17th)`, `4 and 5`, `2, 4, 6, ... 12`."""
+"""Row numbers in labels: `5`, `3-8 (12)`, `18 (19, 20)-60`, `12th-15th (14th-17th)`, `4 and 5`, `2, 4, 6, ... 12`."""
 
 from __future__ import annotations
 
@@ -44,11 +44,12 @@ class NumberReader:
         self.written, self.tokens, self.names, self.at = written, tokens, names, 0
 
     def token(self, ahead: int = 0) -> Token:
+        """The token so many places ahead; an "end" token behind the last."""
         i = self.at + ahead
         return self.tokens[i] if i < len(self.tokens) else Token("end", "", 0, 0)
 
     def read(self) -> RowNumbers | None:
-        """The numbers that stand here; None, and nothing read, when none does."""
+        """The numbers that stand here; None when none does."""
         spans: list[_Span] = []
         while len(spans) < _MOST:
             span = self._span()

@@ -1,4 +1,4 @@
-"""Rows that point to other rows: `Rep Rows 3 and 4 5 times`, `As Rnd 7`, `Same as 6th round but having ch 3`, `Rep last row until ...`."""
+"""Rows that point to other rows: `Rep Rows 3 and 4 5 times`, `As Rnd 7`, `Same as 6th round but having ch 3`."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _MOST_ROWS = 200
 
 
 def read_rows_again(r: Reading) -> RowsAgain | None:
-    """The rows to be worked again; None, and nothing read, when no row is named."""
+    """The rows to be worked again; None when no row is named."""
     mark = r.at
     begun = r.phrase(
         phrases(
@@ -105,7 +105,7 @@ def _until(r: Reading) -> str | None:
     ):
         r.at = start
         return None
-    begin = r.at if r.tokens[start].low != "for" else r.at
+    begin = r.at
     while r.here.kind not in (".", ";", "end", "close"):
         r.at += 1
     if r.at == begin:

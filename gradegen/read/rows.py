@@ -127,7 +127,7 @@ def _steps(written: Written, names: RowNames, tokens: list[Token]) -> tuple[Read
     reading, level = _read_once(written, names, tokens, in_one=False)
     if not reading.uses_tight:
         return reading, level
-    other_reading, other = _read_once(written, names, tokens, in_one=True)
+    _, other = _read_once(written, names, tokens, in_one=True)
     if other.steps == level.steps:
         return reading, level
     spaced = _counts_spaced(tokens)

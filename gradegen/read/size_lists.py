@@ -79,7 +79,7 @@ def join_sums(written: Written, tokens: list[Token], names: RowNames) -> Listing
     return out
 
 
-# ---- sums -------------------------------------------------------------------------------------------------------------
+# ---- sums ------------------------------------------------------------
 
 
 def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
@@ -122,7 +122,7 @@ def _all_known(parts: tuple[Formula, ...], names: RowNames) -> set[str] | None:
     return found
 
 
-# ---- lists ------------------------------------------------------------------------------------------------------------
+# ---- lists ------------------------------------------------------------
 
 
 def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:

@@ -19,7 +19,7 @@ _MOST_WORDS = 30
 
 
 def read_sizes_only(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tuple[SizesOnly, list[Stated]] | None:
-    """The passage here, its steps included, and the counts printed in it; None, and nothing read, when no sizes are named."""
+    """The passage here, its steps included, and the counts printed in it; None when no sizes are named."""
     mark = r.at
     sizes = _named(r, stop)
     if sizes is None:
@@ -33,7 +33,7 @@ def read_sizes_only(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tu
 def read_bracketed_sizes(
     r: Reading, close: int, read_steps: Callable[..., Any]
 ) -> tuple[SizesOnly, list[Stated]] | None:
-    """`(M only: sc in next 2 sts)`; None, and nothing read, when the bracket names no sizes."""
+    """`(M only: sc in next 2 sts)`; None when the bracket names no sizes."""
     mark = r.at
     r.at += 1
     sizes = _named(r, close, said_only=True)

@@ -71,7 +71,7 @@ def _close_pair(r: Reading, steps: list[Step], stars: list[Star], star: Star) ->
 
 
 def read_star_repeat(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
-    """`repeat from * ...`; False, and nothing read, when no open star or beginning is meant."""
+    """`repeat from * ...`; False when no open star or beginning is meant."""
     mark = r.at
     repeated = read_from(r)
     if repeated is None:
@@ -165,7 +165,7 @@ def _chain_in_body(steps: list[Step], begins: int) -> bool:
 
 
 def close_open_star(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
-    """`*Sc 3, sc2tog; around`; False, and nothing read, when no limit stands here."""
+    """`*Sc 3, sc2tog; around`; False when no limit stands here."""
     star = stars[-1]
     if star.begins >= len(steps):
         return False

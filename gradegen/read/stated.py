@@ -1,4 +1,4 @@
-"""Printed counts in all shapes: `[18]`, `(16 dc, 4 ch-2 sps)`, `= 18 sc`, `- 12 dc`, `You now have 8 dc and 4 spaces`."""
+"""Printed counts in all shapes: `[18]`, `(16 dc, 4 ch-2 sps)`, `= 18 sc`, `- 12 dc`, `You now have 8 dc`."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _TAIL = phrases(
 
 
 def read_bracketed_count(r: Reading) -> list[Stated] | None:
-    """The counts in a bracket here; None, and nothing read, when the bracket holds something else."""
+    """The counts in a bracket here; None when the bracket holds something else."""
     mark = r.at
     close = r.partner(mark)
     if close is None:
@@ -158,7 +158,7 @@ def _added_up(found: list[Stated], r: Reading) -> list[Stated]:
 def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     """`= 18 sc`, `- 30 (34, 38) sts`, `: 60 sc`, `You now have 57 dc`, or a bare `12 sps` as a sentence of its own.
 
-    None, and nothing read, when no count stands here. `at_sentence`: a full stop or the like stands before.
+    None when no count stands here. `at_sentence`: a full stop or the like stands before.
     """
     mark = r.at
     signed = r.here.kind in ("=", "-", ":") and r.peek().kind in ("number", "count")

@@ -200,10 +200,9 @@ _PLURAL_SPACES = words("loops sps spaces lps meshes arches")
 
 def _st(r: Reading) -> Thing:
     r.at += 1
-    if r.low() in ("or", "and") and r.low(1) in SPACES:
-        if r.low() == "or":
-            r.at += 2
-            return Thing("place")
+    if r.low() == "or" and r.low(1) in SPACES:
+        r.at += 2
+        return Thing("place")
     return Thing("st")
 
 

@@ -12,14 +12,14 @@ _WORDS = {"once": 1, "twice": 2, "thrice": 3}
 
 
 class Often(NamedTuple):
-    """A number of times; `how`: "more" when the words say besides the first, "in all" when they say altogether, else ""."""
+    """A number of times; `how`: "more" where the words say besides the first, "in all" for altogether, else ""."""
 
     number: Number
     how: Literal["more", "in all", ""]
 
 
 def read_multiplier(r: Reading) -> Number | None:
-    """The 6 of `x 6`, `6x`, `6 times`, `twice`; None, and nothing read, when none stands here."""
+    """The 6 of `x 6`, `6x`, `6 times`, `twice`; None when none stands here."""
     mark = r.at
     if r.here.kind == "x":
         r.at += 1
@@ -38,7 +38,7 @@ def read_multiplier(r: Reading) -> Number | None:
 
 
 def read_often(r: Reading) -> Often | None:
-    """`once`, `twice more`, `2 more times`, `6 times in all`, `x 6`, `6x`; None, and nothing read, otherwise."""
+    """`once`, `twice more`, `2 more times`, `6 times in all`, `x 6`, `6x`; else None."""
     mark = r.at
     r.accept_all("for", "a", "total", "of") or r.accept_all("a", "total", "of") or r.accept("for")
     total = r.at > mark

@@ -12,8 +12,8 @@ class Token(NamedTuple):
     """One word, number or sign: text[start:end].
 
     `kind`: "word", "number" (`value`: the int), "count" (`value`: a Number per size or a sum), "measure" (a fraction or
-    decimal), "ordinal" (`value`: 3 for "3rd"), "stitch" (`value`: its id, `own`: defined by the pattern), "chain" (`ch-2`;
-    `value` 2), "open", "close", "star" ("*", "**"), "end", or the sign itself: , ; . : - / = x + " #.
+    decimal), "ordinal" (`value`: 3 for "3rd"), "stitch" (`value`: its id; `own`: defined by the pattern), "chain"
+    (`ch-2`; `value` 2), "open", "close", "star" ("*", "**"), "end", or the sign itself: , ; . : - / = x + " #.
     """
 
     kind: str

@@ -23,13 +23,14 @@ _NO_STITCH = words(
     "increasing evenly even beg beginning rep times more skip sk miss cast bind off up down out through "
     "between under around across along not do count counts if when until after before by as so but is "
     "are was be been being have has had having make makes making made color colour white black red green "
-    "blue yellow pink piece pieces seam tape whip mattress blanket running garter stockinette satin sewing needle center centre corner corners point points top bottom "
+    "blue yellow pink piece pieces seam tape whip mattress blanket running garter stockinette satin sewing "
+    "needle center centre corner corners point points top bottom "
     "base tail tails try"
 )
 
 
 def read_unknown_stitch(r: Reading) -> list[Step] | None:
-    """`zig-st in next st` as a stitch of that unknown name; None, and nothing read, when the words may be prose."""
+    """`zig-st in next st` as a stitch of that unknown name; None when the words may be prose."""
     mark = r.at
     number = r.number()
     word = r.here

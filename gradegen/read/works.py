@@ -1,4 +1,4 @@
-"""Stitches and where they go: `2 sc in next st`, `sc in each dc and 2 sc in each sp`, `3 sc`, `sc across`, `inc x 6`."""
+"""Stitches and where they go: `2 sc in next st`, `sc in each dc and 2 sc in each sp`, `3 sc`, `sc across`."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ _ST = (Thing("st"),)
 
 
 def read_work(r: Reading) -> list[Step] | None:
-    """The stitches worked here; None, and nothing read, when the words are not a whole step."""
+    """The stitches worked here; None when the words are not a whole step."""
     mark = r.at
     first = read_item(r)
     if first is None or first.make.stitch in ("ch", "sl st", "magic ring") or r.here.kind == "chain":
@@ -51,7 +51,7 @@ def read_work(r: Reading) -> list[Step] | None:
 
 
 def read_name_remark(r: Reading) -> str:
-    """The name in `(shell)`, `(half shell)`, `(picot)`: what the text calls the stitches before it; "" when there is none."""
+    """The name in `(shell)`, `(half shell)`: what the text calls the stitches before it; "" without one."""
     mark = r.at
     if r.here.kind != "open":
         return ""
@@ -94,7 +94,7 @@ _GROUPS = words(
 )
 
 
-# ---- without a place ----------------------------------------------------------------------------------------------------
+# ---- without a place ------------------------------------------------------------
 
 
 def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
@@ -170,7 +170,7 @@ def _multiplied(r: Reading, mark: int, work: Work) -> Step:
     return Repeat((work,), Times("in all", number), place=r.place(mark))
 
 
-# ---- with a place ---------------------------------------------------------------------------------------------------------
+# ---- with a place ------------------------------------------------------------
 
 
 def _placed(
@@ -201,7 +201,7 @@ def _placed(
 
 
 def _may_be_one_each(item: Item, into: Into) -> bool:
-    """`3 dc in next 3 sts`: three in each, or one in each?"""
+    """True for `3 dc in next 3 sts`: three in each, or one in each."""
     count = plain(into.number)
     same = count is not None and item.make.times is not None and plain(item.make.times) == count
     return same and item.counted == "before" and into.which in ("next", "last", "first")
@@ -306,13 +306,13 @@ def _mixed(r: Reading, work: Work) -> Mixed | None:
     return Mixed((work, second), into.bound, place=r.place(0))
 
 
-# ---- place first ----------------------------------------------------------------------------------------------------------
+# ---- place first ------------------------------------------------------------
 
 _VERBS = words("make work do put")
 
 
 def read_place_first(r: Reading) -> list[Step] | None:
-    """`in next ch-2 sp make 2 dc, ch 2 and 2 dc`; None, and nothing read, when it does not stand here."""
+    """`in next ch-2 sp make 2 dc, ch 2 and 2 dc`; else None."""
     mark = r.at
     into = read_place(r)
     if into is None:
