@@ -16,7 +16,7 @@ _ARTICLES = frozenset({"a", "an"})
 
 
 class Item(NamedTuple):
-    """One make and how it was counted: "before" (`2 sc`), "after" (`sc 2`), "" (no number); `tight`: without a blank."""
+    """One make and how it was counted: "before" (`2 sc`), "after" (`sc 2`), "" (uncounted); `tight`: without blank."""
 
     make: Make
     counted: str

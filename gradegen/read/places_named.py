@@ -1,4 +1,4 @@
-"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`, `in center of shell`."""
+"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`."""
 
 from __future__ import annotations
 
@@ -218,7 +218,7 @@ def _larger(r: Reading) -> Into | None:
     if at and not (r.accept("tip", "base", "top", "point", "center", "centre") and r.accept("of")):
         r.at = mark
         return None
-    r.accept("the")
+    r.accept("the", "any")
     if r.phrase(phrases("previous row|previous rnd|previous round|last row|last rnd")):
         return None
     if r.phrase(phrases("row below|rnd below|round below")):

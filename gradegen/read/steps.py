@@ -47,7 +47,7 @@ class Steps:
     stated: list[Stated] = field(default_factory=list)
     barrier: int = 0
     after_stop: bool = False
-    unread_from: int | None = None
+    unread: tuple[int, int] = (-1, 0)
 
 
 def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
@@ -326,11 +326,12 @@ def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
     """The words since `mark`, joined to unread words just before them."""
     level.after_stop = False
     last = level.steps[-1] if level.steps else None
-    goes_on = isinstance(last, Unread) and last.known == _is_known(r, mark, r.at) and level.barrier < len(level.steps)
-    if goes_on and level.unread_from is not None:
-        level.steps[-1] = _unread(r, level.unread_from, r.at)
+    index, begun = level.unread
+    goes_on = isinstance(last, Unread) and index == len(level.steps) - 1 >= level.barrier
+    if goes_on and isinstance(last, Unread) and last.known == _is_known(r, mark, r.at):
+        level.steps[-1] = _unread(r, begun, r.at)
         return
-    level.unread_from = mark
+    level.unread = (len(level.steps), mark)
     level.steps.append(_unread(r, mark, r.at))
 
 
@@ -360,6 +361,8 @@ def _is_known(r: Reading, mark: int, to: int) -> bool:
     if any(pair in _UNCOMPUTED for pair in pairwise(lows)):
         return True
     if is_filet(r.tokens[mark:to]):
+        return True
+    if "before" in lows and {"corner", "marker", "end"} & set(lows):
         return True
     changes = {"inc", "increase", "increasing", "dec", "decrease", "decreasing"} & set(lows)
     if (

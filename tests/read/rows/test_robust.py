@@ -132,7 +132,7 @@ def test_mutated_rows() -> None:
     rows = (
         "Rnd 3: Ch 1, *sc in next 3 (4, 5) sts, 2 sc in next st; rep from * around; join. [24 (30, 36)]",
         "** Ch 4, * shell in next sp; rep from * 2 times, ch 4; rep from ** around, ending with ch 2, dc in first st.",
-        "4th Row: D c in next d c, (ch 2, d c in next d c) 3 times, in next loop make 2 d c, ch 2 and 2 d c. Ch 3, turn.",
+        "4th Row: D c in next d c, (ch 2, d c in next d c) 3 times, in next sp make 2 d c, ch 2 and 2 d c. Ch 3, turn.",
     )
     draw = random.Random(7)
     for _ in range(400):
