@@ -196,13 +196,22 @@ def _print_taken(edition: Edition) -> Printed:
 
 
 def sorted_findings(findings: Iterable[Finding], sizes: Sequence[str]) -> Findings:
-    """Findings in reading order: by place, then rule, then size as the pattern orders them.
+    """Findings in reading order: by place, then rule, then size as the pattern orders them; each fault said once.
 
     Where two stages found the same fault at the same place in the same size, the later one's words stay: it knew more.
+    Where one found it in some sizes and the other in none by name, those of the sizes stay, with the other's hint.
     """
     order = {name: index for index, name in enumerate(sizes)}
     last = {(finding.place, finding.rule, finding.size, finding.row): finding for finding in dict.fromkeys(findings)}
-    return tuple(sorted(last.values(), key=lambda one: (one.place, one.rule, order.get(one.size or "", -1))))
+    unsized = {(finding.place, finding.rule): finding for finding in last.values() if finding.size is None}
+    sized = {(finding.place, finding.rule) for finding in last.values() if finding.size is not None}
+    kept = [one for one in last.values() if one.size is not None or (one.place, one.rule) not in sized]
+    hinted = (_with_hint(one, unsized.get((one.place, one.rule))) for one in kept)
+    return tuple(sorted(hinted, key=lambda one: (one.place, one.rule, order.get(one.size or "", -1))))
+
+
+def _with_hint(finding: Finding, other: Finding | None) -> Finding:
+    return finding if finding.hint or other is None or not other.hint else replace(finding, hint=other.hint)
 
 
 _PARTS = {

@@ -74,3 +74,14 @@ def test_the_later_words_about_one_fault_stay() -> None:
     place = Place("f", 1, 1, 1, 2)
     early, late = (Finding("a", Severity.ERROR, place, words, "S") for words in ("early", "late"))
     assert sorted_findings([early, late], ("S",)) == (late,)
+
+
+def test_a_fault_found_with_and_without_sizes_is_told_for_the_sizes() -> None:
+    place = Place("f", 1, 1, 1, 2)
+    reader = Finding("a", Severity.ERROR, place, "m", hint="explain it")
+    worker = [Finding("a", Severity.ERROR, place, "m", size, "Row 2") for size in ("S", "M")]
+    found = sorted_findings([reader, *worker], ("S", "M"))
+    assert [(one.size, one.row, one.hint) for one in found] == [
+        ("S", "Row 2", "explain it"),
+        ("M", "Row 2", "explain it"),
+    ]

@@ -15,6 +15,7 @@ from gradegen.check.rules import (
     row_numbers_broken,
     row_or_round_mixed,
     size_list_falls,
+    terms_mixed,
     version_or_help_missing,
 )
 from gradegen.design.checked import Checked
@@ -41,5 +42,6 @@ RULES: tuple[CheckingRule, ...] = (
     row_numbers_broken,
     row_or_round_mixed,
     size_list_falls,
+    terms_mixed,
     version_or_help_missing,
 )
