@@ -41,6 +41,8 @@ class GradedCount:
     `raw` is the unrounded count (None for sums of other counts), `n` the snapped one, `repeats` the k of
     n = k * multiple + plus, `chain` = n + base extra. `rounded` says in words how it was rounded. `below`/`above` are the
     nearest other good counts. `on_hook`: what the finished count measures before washing, where the gauge says.
+    `together`: the counts it was solved together with, by their relations. `nearest`: the count it would have alone,
+    where relations gave it another. `pinned`: the designer wrote this count.
     """
 
     name: str
@@ -56,6 +58,9 @@ class GradedCount:
     unit: str  # "sts", "rows", or "number" for a share of a count
     place: Place = field(compare=False)
     on_hook: Fraction | None = None
+    together: tuple[str, ...] = ()
+    nearest: int | None = None
+    pinned: bool = False
 
     @property
     def drift(self) -> Fraction | None:

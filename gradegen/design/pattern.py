@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from gradegen.design.formula import Amount, Formula
+from gradegen.design.relation import Relation
 from gradegen.design.rows import Definition, Listed, Number, Row
 from gradegen.findings import Place, Written
 
@@ -152,6 +153,10 @@ class CountRule:
     `across` (stitches) or `along` (rows) names the measure; `n = k * multiple + plus`; `chain = n + base_extra`;
     `parity`; `least`; `tie`: which way an exact half goes; `both_sides`: each round adds its height twice (half-twist
     band); `formula` instead of a measure: `2 * band + 1`. `pieces`: the measure is shared by this many equal pieces.
+    `centre`: what lies in the middle in every size, a motif (odd number of repeats) or a gap (even); "same": either,
+    but the same. `even_steps`: from size to size the repeats grow by one number or the next. `weight`: how much a drift
+    of this count weighs against others it is solved with. `pins`: size -> the count the designer wants in it. A count
+    without measure and sum follows from relations alone.
     """
 
     name: str
@@ -170,6 +175,10 @@ class CountRule:
     pieces: int
     place: Place = field(compare=False)
     places: Mapping[str, Place] = field(default_factory=dict, compare=False)
+    centre: Literal["motif", "gap", "same"] | None = None
+    even_steps: bool = False
+    weight: Fraction = Fraction(1)
+    pins: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,4 +230,5 @@ class Pattern:
     licence: Text | None
     sources: Mapping[str, Written] = field(default_factory=dict, compare=False)
     timed: Timed | None = None
+    relations: tuple[Relation, ...] = ()
     place: Place = field(compare=False, kw_only=True)

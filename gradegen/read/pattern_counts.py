@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from gradegen.design.formula import Name
 from gradegen.design.pattern import CountRule, Gauge, Measure
 from gradegen.findings import Finding, Rule, Severity
@@ -10,6 +12,7 @@ from gradegen.read.fields import Given, nearest
 from gradegen.read.formula import read_formula
 from gradegen.read.nodes import Scalar
 from gradegen.read.pattern_parts import GAUGE_INCOMPLETE
+from gradegen.read.relations import counts_named
 
 UNKNOWN_GAUGE = Rule("unknown-gauge", Severity.ERROR, "file format", "A count names a gauge that is not given.")
 COUNT_NEEDS_ONE_MEASURE = Rule(
@@ -44,21 +47,27 @@ def read_counts(given: Given, gauges: dict[str, Gauge]) -> tuple[dict[str, Count
     counts: dict[str, CountRule] = {}
     findings: list[Finding] = []
     every_gauge = tuple(key.text for key, _ in given.value(keys.GAUGE) or ())
+    related = {_folded(name) for one in given.value(keys.RELATIONS) or () for name in counts_named(one)}
     for key, count in given.value(keys.COUNTS) or ():
         if unusable := _unusable(key):
             findings.append(unusable)
         if count is None:
             continue
         counts[key.text] = _count(key, count)
-        if not count.has_unknown and (fault := _fault(counts[key.text], every_gauge, gauges)):
+        is_related = _folded(key.text) in related
+        if not count.has_unknown and (fault := _fault(counts[key.text], every_gauge, gauges, is_related)):
             findings += (
                 [] if any((fault.rule, fault.place) == (told.rule, told.place) for told in findings) else [fault]
             )
     return counts, tuple(findings)
 
 
+def _folded(name: str) -> str:
+    return " ".join(name.replace("_", " ").split()).casefold()
+
+
 def _count(key: Scalar, given: Given) -> CountRule:
-    multiple = given.value(keys.MULTIPLE)
+    multiple, pins = given.value(keys.MULTIPLE), given.value(keys.PIN) or ()
     return CountRule(
         name=key.text,
         across=given.value(keys.ACROSS),
@@ -75,20 +84,26 @@ def _count(key: Scalar, given: Given) -> CountRule:
         both_sides=given.value(keys.BOTH_SIDES) or False,
         pieces=given.value(keys.PIECES_SHARING) or 1,
         place=key.place,
-        places=given.places,
+        places={**given.places, **{f"pin {size.text}": size.place for size, _ in pins}},
+        centre=given.value(keys.CENTRE),
+        even_steps=given.value(keys.STEPS) == "even",
+        weight=given.value(keys.WEIGHT) or Fraction(1),
+        pins={size.text: n for size, n in pins if n is not None},
     )
 
 
-def _fault(count: CountRule, every_gauge: tuple[str, ...], gauges: dict[str, Gauge]) -> Finding | None:
+def _fault(
+    count: CountRule, every_gauge: tuple[str, ...], gauges: dict[str, Gauge], is_related: bool
+) -> Finding | None:
     ways = [way for way in ("across", "along", "sum") if way in count.places]
-    if len(ways) != 1:
+    if len(ways) != 1 and (ways or not is_related):
         message = f"{count.name} has {' and '.join(ways) if ways else 'no measure'}; a count is found in one way."
-        hint = "Give one of across: (stitches), along: (rows) or sum: (of other counts)."
+        hint = "Give one of across: (stitches), along: (rows) or sum: (of other counts), or name it in a relation."
         return COUNT_NEEDS_ONE_MEASURE.at(count.place, message, hint=hint)
     if count.least is not None and count.most is not None and count.least > count.most:
         message = f"{count.name} must have at least {count.least} and at most {count.most}."
         return LIMITS_CROSSED.at(count.places["least"], message, hint="Swap the two.")
-    if ways == ["sum"] or not every_gauge:
+    if ways in ([], ["sum"]) or not every_gauge:
         return None
     return _gauge_fault(count, every_gauge, gauges)
 

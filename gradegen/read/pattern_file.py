@@ -84,6 +84,7 @@ def _read_given(
         gauges=gauges,
         measures=measures,
         counts=counts,
+        relations=given.value(keys.RELATIONS) or (),
         definitions=words.definitions,
         notes=words.notes,
         pieces=words.pieces,

@@ -11,6 +11,7 @@ from gradegen.read.fields import Field, Given, Kind, block_of, list_of, names_of
 from gradegen.read.kinds import POSITIVE, PROSE, SUM, TEXT, YES_NO, amount, choice, choice_text, whole
 from gradegen.read.nodes import Block, Node
 from gradegen.read.pattern_kinds import PERCENT, ROWS, SIZES_WANTED, SKEIN, YARN_BESIDES, YARN_USED
+from gradegen.read.relations import RELATION
 
 _PARAGRAPHS = list_of(PROSE, "a list of sentences")
 
@@ -122,9 +123,23 @@ TIE: Field[Literal["up", "down"]] = Field(
 )
 BOTH_SIDES = Field("both sides", YES_NO, "Each round adds its height twice (half-twist band).", example="true")
 PIECES_SHARING = Field("pieces", whole(1, 100), "How many equal pieces share the measure.", example="1")
+CENTRE: Field[Literal["motif", "gap", "same"]] = Field(
+    "centre",
+    choice("motif", "gap", "same"),
+    "What lies in the middle in every size: a motif (odd repeats), a gap (even), or the same whichever it is.",
+    example="motif",
+)
+STEPS: Field[Literal["even"]] = Field(
+    "steps", choice("even"), "Even: from size to size it grows by one number of repeats, or that and one more.",
+    example="even",
+)  # fmt: skip
+WEIGHT = Field(
+    "weight", POSITIVE, "How much its drift weighs against those of related counts; 1 as a rule.", example="2"
+)
+PIN = Field("pin", names_of(whole(0), "counts by size"), "The count you want in a size.", example="{M: 84}")
 COUNT_FIELDS = (
     ACROSS, ALONG, SUM_OF, COUNT_GAUGE, MULTIPLE, PLUS, BASE_EXTRA, PARITY, LEAST, MOST, TIE, BOTH_SIDES,
-    PIECES_SHARING,
+    PIECES_SHARING, CENTRE, STEPS, WEIGHT, PIN,
 )  # fmt: skip
 
 PIECE_NAME = Field("name", TEXT, "What this piece is called.", required=True, example="Band")
@@ -172,6 +187,12 @@ GAUGE = Field(
 )
 MEASURES = Field("measures", names_of(SUM, "measures by name"), "What the finished piece should measure.")
 COUNTS = Field("counts", names_of(block_of(COUNT_FIELDS, "a count"), "counts by name"), "How counts are found.")
+RELATIONS = Field(
+    "relations",
+    list_of(RELATION, "a list of relations"),
+    "What must hold between counts in every size, as sums of counts.",
+    example="[front = neck + 2 * shoulder]",
+)
 STITCHES = Field("stitches", names_of(PROSE, "stitches by name"), "Stitches the pattern explains itself.")
 NOTES = Field("notes", _PARAGRAPHS, "Notes before the instructions.")
 PIECES = Field(
@@ -192,5 +213,5 @@ PER_MINUTE = Field(
 TIMED = Field("timed", block_of((TIMED_SIZE, HOURS, PER_MINUTE), "a timed piece"), "How long it took you.")
 PATTERN_FIELDS = (
     TITLE, VERSION, ABOUT, DESIGNER, TERMS, LEVEL, WEARER, UNITS, ROUNDING, SIZES, YARN, NOTIONS, GAUGE, MEASURES,
-    COUNTS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE, TIMED,
+    COUNTS, RELATIONS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE, TIMED,
 )  # fmt: skip
