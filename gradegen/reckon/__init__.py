@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from gradegen.reckon.amounts import EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
-from gradegen.reckon.census import Census, Counted, stitch_census
-from gradegen.reckon.yarn import yarn_per_size
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from gradegen.reckon.amounts import EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
+    from gradegen.reckon.census import Census, Counted, stitch_census
+    from gradegen.reckon.yarn import yarn_per_size
 
 __all__ = [
     "Census",
@@ -17,3 +20,13 @@ __all__ = [
     "stitch_census",
     "yarn_per_size",
 ]
+_WHERE = {"Census": "census", "Counted": "census", "stitch_census": "census", "yarn_per_size": "yarn"}
+
+
+def __getattr__(name: str) -> Any:
+    """Loaded when it is asked for: checking a pattern needs little of this room."""
+    if name not in __all__:
+        raise AttributeError(f"module 'gradegen.reckon' has no attribute {name!r}")
+    from importlib import import_module
+
+    return getattr(import_module(f"gradegen.reckon.{_WHERE.get(name, 'amounts')}"), name)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Mapping, Sequence
 
 from gradegen.design.graded import GradedSize
@@ -60,7 +61,25 @@ def _order(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], before: 
 
 
 def explained(pattern: Pattern, piece: Piece, sizes: tuple[str, ...]) -> tuple[dict[str, Definition], NoteFacts]:
-    """The pattern's own stitches and what its notes and the piece's notes settle; the piece's own words win."""
+    """The pattern's own stitches and what its notes and the piece's notes settle; the piece's own words win.
+
+    Notes take longer to read than rows to work, so the last few answers are kept.
+    """
+    about = (pattern.definitions, pattern.notes, piece.notes)
+    for asked, terms, names, answer in _EXPLAINED:
+        same = all(one is other for one, other in zip(asked, about, strict=True))
+        if same and terms == pattern.terms and names == sizes:
+            return answer
+    answer = _explain(pattern, piece, sizes)
+    _EXPLAINED.append((about, pattern.terms, sizes, answer))
+    return answer
+
+
+_Explained = tuple[dict[str, Definition], NoteFacts]
+_EXPLAINED: deque[tuple[tuple[object, ...], str, tuple[str, ...], _Explained]] = deque(maxlen=8)
+
+
+def _explain(pattern: Pattern, piece: Piece, sizes: tuple[str, ...]) -> _Explained:
     own = {definition.name: definition for definition in pattern.definitions}
     names = RowNames(terms=pattern.terms, sizes=sizes, definitions=own)
     notes = [
