@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Literal
 
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
@@ -16,6 +18,7 @@ from gradegen.work.site import Choice, Made, Site
 from gradegen.work.stops import Fault, Unclear
 
 
+Side = Literal["RS", "WS"]
 _ENDLESS = 10**9  # stitches of an edge that is not known
 
 
@@ -25,6 +28,7 @@ class Standing:
 
     `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a printed
     count only, or a new part begins: a row that does not fit it proves nothing. `underside`: free loops of the foundation.
+    `rows`: worked since the piece began (None: not known). `side`: of the next row, where a label has said it.
     """
 
     edge: Edge | None = None
@@ -32,6 +36,8 @@ class Standing:
     turning_chain: Chain | None = None
     assumed: bool = False
     tail: Edge = ()
+    rows: int | None = 0
+    side: Side | None = None
 
 
 @dataclass(slots=True)
@@ -49,12 +55,17 @@ class PieceWork:
     leaves: bool = False
     edge_given: bool = False
     tracing: int | None = None
+    name: str = ""
+    rows_per_inch: Fraction | None = None
+    measures: Sequence[Mapping[str, Fraction]] = ()
+    marks: list[dict[str, int]] = field(default_factory=list)
     _made: Made = field(default_factory=dict)
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         if not self.standings:
             self.standings = [Standing() for _ in self.sizes]
+        self.marks = self.marks or [{} for _ in self.sizes]
 
     def site(
         self,
@@ -140,6 +151,8 @@ class PieceWork:
             underside=outcome.underside or standing.underside,
             turning_chain=row.turning_chain,
             assumed=outcome.unclear is not None or (outcome.fault is not None),
+            rows=rows_after(standing, outcome),
+            side=side_after(row, shape_of(row, self.shape), standing),
         )
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
@@ -171,6 +184,21 @@ class PieceWork:
         except (Fault, Unclear):
             return None
         return tidy(plain(number))
+
+
+def rows_after(standing: Standing, outcome: Outcome) -> int | None:
+    """Rows worked so far; a row that only chains is none, and one that could not be followed leaves it unknown."""
+    if standing.rows is None or outcome.made is None:
+        return None
+    return standing.rows + (1 if outcome.made else 0)
+
+
+def side_after(row: Row, shape: Shape, standing: Standing) -> Side | None:
+    """The side of the row to come: rows that turn change sides."""
+    side = row.side if row.side is not None and row.label.last is None else standing.side
+    if side is None or shape != "flat":
+        return side
+    return "WS" if side == "RS" else "RS"
 
 
 def shape_of(row: Row, shape: Shape) -> Shape:

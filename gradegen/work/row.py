@@ -53,7 +53,7 @@ class Outcome:
 def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False) -> Outcome:
     """The row worked in the site's size and reading."""
     walk = Walk(site, before, underside)
-    walk.ahead = _steps_of_size(row, site)
+    walk.ahead = steps_of_size(row, site)
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
     try:
@@ -90,7 +90,7 @@ def _all_read(steps: Sequence[Step]) -> None:
             _all_read(step.body)
 
 
-def _steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:
+def steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:
     """The row's steps without those that only other sizes work."""
     if not any(isinstance(step, SizesOnly) for step in row.steps):
         return row.steps
@@ -131,7 +131,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     if walk.site.blind:
         name_groups(row.stated, outcome.units, walk.site)
         return
-    there = stitches(walk.before)
+    there = walk.used + stitches(walk.before)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)

@@ -10,9 +10,13 @@ from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Finding, Place
 from gradegen.work.labels import look_up, row_keys, rows_to_work, times_worked
+from gradegen.work.measured_rows import rows_until
+from gradegen.work.order_flips import find_order_flips
+from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
 from gradegen.work.row import Outcome
 from gradegen.work.settle import Settled
+from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.telling import faults_of, notes_of, readings_of
 
@@ -84,6 +88,8 @@ class RowsInOrder:
     # one label ------------------------------------------------------------------------------------------------------
 
     def _work_label(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> Settled | None:
+        if is_passage(row):
+            return self._follow(row, wanted, done)
         own = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
         again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
         settled = None
@@ -95,6 +101,15 @@ class RowsInOrder:
         for i in wanted:
             self._work_again(row, again, i, done[i])
         return settled
+
+    def _follow(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> None:
+        """A passage over rows, followed in each size; sizes in which its shapings swap places are told of."""
+        courses = [Course(self.piece, row, i, self.known[i]) for i in wanted]
+        for i, course in zip(wanted, courses, strict=True):
+            done[i].first = done[i].last = course.follow()
+            done[i].times, done[i].census, done[i].blamed = course.rows, course.census, course.blamed
+            done[i].fault_at = row.place
+        self.findings.extend(find_order_flips(courses))
 
     def _times(self, row: Row, i: int, once: bool) -> int | Fault | Unclear:
         try:
@@ -175,7 +190,7 @@ class RowsInOrder:
             if again.more:
                 known = {**known, **dict.fromkeys(row_keys(row, site), row)}
             targets = [_plain_row(target) for target in look_up(again, known, row)]
-            number = rows_to_work(again, row, site)
+            number = self._rows_again(again, row, site, i)
             _no_changes(again)
         except (Fault, Unclear) as stop:
             done.last = _stopped(stop)
@@ -183,6 +198,12 @@ class RowsInOrder:
             return
         done.fault_at = again.place
         self._cycle(row, targets, number, i, done)
+
+    def _rows_again(self, again: RowsAgain, row: Row, site: Site, i: int) -> int:
+        ranged = row.label.last is not None or row.label.rows is not None or bool(row.label.listed)
+        if again.measure is None or again.times is not None or ranged:
+            return rows_to_work(again, row, site)
+        return rows_until(self.piece, i, again.measure, len(again.labels))
 
     def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: _Done) -> None:
         early = [without_counts(target) for target in targets]

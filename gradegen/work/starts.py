@@ -307,7 +307,7 @@ def join(walk: Walk, step: Join) -> None:
     walk.spend("sl st", 1)
     if walk.fresh_chain and not walk.begun and not walk.out:
         walk.half_twist = step.half_twist
-        walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")))
+        walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")), again=True)
         walk.ringed = True
 
 

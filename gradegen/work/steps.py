@@ -377,7 +377,7 @@ def _travel(walk: Walk, into: Into) -> None:
         walk.begun, walk.here = True, True
         return
     walk.passed = passed
-    walk.onto((*rest, *passed))
+    walk.onto((*rest, *passed), again=True)
     walk.here = True
 
 

@@ -12,7 +12,7 @@ from gradegen.design.worked import WorkedStep
 from gradegen.findings import Place
 from gradegen.work import kinds
 from gradegen.work.cursor import Cursor
-from gradegen.work.edges import target
+from gradegen.work.edges import stitches, target
 from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, Kind
 from gradegen.work.makes import grouped, targets_of
 from gradegen.work.site import Made, Site
@@ -47,6 +47,7 @@ class Spot(NamedTuple):
     passed: Edge
     delta: int
     unworked: bool
+    used: int
     spent: dict[str, int]
 
 
@@ -81,6 +82,7 @@ class Walk:
     loose: bool = False
     tiled: bool = False
     fresh_chain: int = 0
+    used: int = 0
     ringed: bool = False
     turned_over: bool = False
     skipped: int = 0
@@ -98,8 +100,10 @@ class Walk:
 
     # places -------------------------------------------------------------------------------------------------------
 
-    def onto(self, edge: Edge) -> None:
-        """Go on along another edge (a chain just made, the other side of the foundation)."""
+    def onto(self, edge: Edge, *, again: bool = False) -> None:
+        """Go on along another edge: a chain just made, the other side of the foundation; `again`: the same, turned on."""
+        if not again:
+            self.used += stitches(self.before) - self.remaining(ANY_STITCH)
         self.before = edge
         self.cursor = Cursor(edge)
         self._kinds.clear()
@@ -268,6 +272,7 @@ class Walk:
             self.passed,
             self.delta,
             self.unworked,
+            self.used,
             dict(self.spent),
         )
 
@@ -284,7 +289,7 @@ class Walk:
             spot.last_kind,
         )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
-        self.spent = dict(spot.spent)
+        self.spent, self.used = dict(spot.spent), spot.used
         if self.before is not spot.before:
             self.before = spot.before
             self._kinds.clear()
