@@ -10,7 +10,15 @@ from gradegen.numbers.rounding import HOUSE_STYLES
 from gradegen.read.fields import Field, Given, Kind, block_of, list_of, names_of
 from gradegen.read.kinds import POSITIVE, PROSE, SUM, TEXT, YES_NO, amount, choice, choice_text, whole
 from gradegen.read.nodes import Block, Node
-from gradegen.read.pattern_kinds import PERCENT, ROWS, SIZES_WANTED, SKEIN, YARN_BESIDES, YARN_USED
+from gradegen.read.pattern_kinds import (
+    PERCENT,
+    ROWS,
+    SIZES_WANTED,
+    SKEIN,
+    YARN_BESIDES,
+    YARN_USED,
+    numbers_each,
+)
 from gradegen.read.relations import RELATION
 
 _PARAGRAPHS = list_of(PROSE, "a list of sentences")
@@ -70,8 +78,10 @@ BESIDES = Field(
 )
 TAILS = Field("tails", whole(0, 10_000), "Ends of yarn to weave in.", example="4")
 STATED_FIELDS = tuple(
-    Field(unit, SUM, f"{unit.capitalize()} as printed: one number, or one per size.", example="[2, 2, 3]")
-    for unit in ("skeins", "yards", "metres", "grams", "ounces")
+    Field(
+        name, numbers_each(unit), f"{name.capitalize()} as printed: one number, or one per size.", example="[2, 2, 3]"
+    )
+    for name, unit in (("skeins", None), ("yards", "yd"), ("metres", "m"), ("grams", "g"), ("ounces", "oz"))
 )
 STATED = Field("stated", block_of(STATED_FIELDS, "the amounts stated"), "Amounts you print yourself; they are checked.")
 YARN_FIELDS = (

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.design.formula import Amount, Formula, Sum
+from gradegen.design.formula import Amount, Formula, PerSize, Sum
 from gradegen.design.pattern import Text
 from gradegen.findings import Finding, Place, Rule, Severity, Written
 from gradegen.numbers.units import kind_of
 from gradegen.read.fields import Kind, list_of, wrong_kind
 from gradegen.read.formula import read_formula
-from gradegen.read.kinds import NUMBER_KIND, NUMBER_OUT_OF_RANGE, TEXT, UNIT_WRONG, read_measure
+from gradegen.read.kinds import NUMBER_KIND, NUMBER_OUT_OF_RANGE, SUM, TEXT, UNIT_WRONG, read_measure
 from gradegen.read.nodes import Node, Scalar
 
 ROWS_FOLDED = Rule("rows-folded", Severity.ERROR, "file format", "Rows are written so that their lines run together.")
@@ -80,6 +80,23 @@ def _read_percent(node: Node) -> tuple[Fraction | None, tuple[Finding, ...]]:
 
 
 PERCENT: Kind[Fraction] = Kind("a number of percent", _read_percent, {"type": "number", "minimum": 0, "maximum": 100})
+
+
+def numbers_each(unit: str | None) -> Kind[Formula]:
+    """One number for all sizes or one per size, bare or in this unit."""
+
+    def read(node: Node) -> tuple[Formula | None, tuple[Finding, ...]]:
+        found, findings = SUM.read(node)
+        if found is None:
+            return None, findings
+        each = found.each if isinstance(found, PerSize) else (found,)
+        if all(isinstance(one, Amount) and one.unit in (None, unit) and one.number > 0 for one in each):
+            return found, findings
+        hint = "Write one number for all sizes, or a list such as [2, 2, 3]."
+        return None, (wrong_kind(node, "a number, or one per size,", hint),)
+
+    return Kind("a number, or one per size", read, SUM.schema)
+
 
 _SOME_SIZES = list_of(TEXT, "a list of sizes")
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
+from gradegen.design.formula import PerSize
 from gradegen.design.pattern import Terms, Timed, Weighed, Yarn, YarnStated
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.read import pattern_keys as keys
 from gradegen.read.fields import Given, Named
 from gradegen.read.nodes import Scalar
 from gradegen.read.pattern_parts import unknown_size
+from gradegen.read.size_lists import SIZE_LIST_LENGTH
 from gradegen.trade.stitches import find_stitch
 
 SWATCH_INCOMPLETE = Rule(
@@ -98,12 +100,25 @@ def _faults(given: Given, sizes: tuple[str, ...]) -> list[Finding]:
     pieces = [*([sample] if sample else []), *(given.value(keys.TESTERS) or ())]
     named = [size for piece in pieces if (size := piece.value(keys.SAMPLE_SIZE)) is not None]
     findings = [unknown_size(size, sizes) for size in named if sizes and size.text not in sizes]
+    findings += _list_lengths(given.value(keys.STATED), sizes)
     for swatch in given.value(keys.SWATCHES) or ():
         if not _is_measured(swatch) and not swatch.has_unknown:
             message = "This swatch says neither its stitches nor its width and height."
             hint = "Add stitches: {dc: 200, ch: 60}, or width: 6 in and height: 6 in."
             findings.append(SWATCH_INCOMPLETE.at(swatch.place, message, hint=hint))
     return findings
+
+
+def _list_lengths(stated: Given | None, sizes: tuple[str, ...]) -> Iterator[Finding]:
+    for field in keys.STATED_FIELDS if stated is not None and sizes else ():
+        listed = stated.value(field) if stated is not None else None
+        if isinstance(listed, PerSize) and len(listed.each) != len(sizes):
+            yield SIZE_LIST_LENGTH.at(
+                listed.place,
+                f"The pattern has {len(sizes)} sizes, and {field.key} are given for {len(listed.each)}.",
+                expected=str(len(sizes)),
+                found=str(len(listed.each)),
+            )
 
 
 def _is_measured(swatch: Given) -> bool:
