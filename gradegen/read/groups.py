@@ -65,9 +65,15 @@ def _run_before(steps: list[Step], barrier: int) -> int | None:
 def _joins(step: Step) -> bool:
     if isinstance(step, Chain):
         return step.counts is None
-    return (
-        isinstance(step, Work) and step.bare and step.into.which == "next" and len(step.makes) == 1 and not step.called
-    )
+    if not isinstance(step, Work) or not step.bare or step.into.which != "next" or len(step.makes) != 1:
+        return False
+    return not step.called and not _says_its_place(step.makes[0])
+
+
+def _says_its_place(make: Make) -> bool:
+    """`sc2tog`, `inc`: a stitch over two places, or two in one, needs no place named behind it."""
+    known = stitches().get(make.stitch)
+    return known is not None and not known.varies and (known.takes > 1 or len(known.makes) > 1)
 
 
 def _is_picot(step: Step) -> bool:
