@@ -1,0 +1,91 @@
+"""How far a step goes: to a bound, to the last so many, and what it means when that does not come out."""
+
+from __future__ import annotations
+
+from gradegen.design.rows import Bound, Into, Mixed, Step, Work
+from gradegen.work import kinds, repeats
+from gradegen.work.kinds import Kind
+from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, Fault
+from gradegen.work.walk import Walk
+
+
+def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) -> int:
+    """How many of a kind lie between here and the bound."""
+    walk.must_see(step.place)
+    there = walk.remaining(kind)
+    if bound is None or bound.to == "end":
+        return there
+    if bound.to == "last":
+        return _before_last(walk, kind, bound, there)
+    if bound.to == "before marker":
+        return repeats.before_marker(walk, kind, bound, step)
+    assert bound.thing is not None
+    stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
+    spot = walk.cursor.save()
+    if not walk.cursor.pass_over(stop.key, stop.fits, 1):
+        raise walk.short(stop, 1, step.place)
+    passed = there - walk.remaining(kind) - _also(kind, stop)
+    walk.cursor.load(spot)
+    return passed
+
+
+def _also(kind: Kind, stop: Kind) -> int:
+    """1 when the stopping target itself is of the counted kind."""
+    return int(kind.key == stop.key or (kind.key in ("st", "place") and stop.key.startswith(("=", "corner"))))
+
+
+def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
+    keep = walk.site.number(bound.number)
+    last = walk.kind((bound.thing,)) if bound.thing else kind
+    if last.key == kind.key:
+        if there < keep:
+            raise walk.short(kind, keep, walk.at)
+        return there - keep
+    spot = walk.cursor.save()
+    others = walk.remaining(last) - keep
+    if others < 0:
+        raise walk.short(last, keep, walk.at)
+    walk.cursor.pass_over(last.key, last.fits, others)
+    # the kept ones stand last; what lies before the first of them is ours
+    before_first = walk.cursor.save()
+    walk.cursor.pass_over(last.key, last.fits, 1)
+    passed = there - walk.remaining(kind) - int(keep > 0 and _also(kind, last))
+    walk.cursor.load(before_first)
+    walk.cursor.load(spot)
+    return passed if keep else there
+
+
+def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
+    """Use up the last so many of a kind; what stands before them must be used already."""
+    if walk.site.blind:
+        walk.take(kind, wanted, into.place)
+        return
+    there = walk.remaining(kind)
+    if there < wanted:
+        if there == 0 and wanted == 1 and walk.begun:
+            raise walk.short(kind, wanted, into.place)
+        raise walk.short(kind, wanted, into.place)
+    if there > wanted and not walk.last_kind.startswith(("sp", "~", "@", "corner")):
+        raise Fault(
+            LEFT_OVER,
+            into.place,
+            "Stitches are left before the last ones.",
+            expected=f"{wanted} left here",
+            found=f"{there} left",
+        )
+    walk.take(kind, there, into.place)
+    if there > wanted:
+        walk.owe(kind)
+
+
+def does_not_fit(step: Step, there: int, each: int, left: int) -> Fault:
+    """The fault of a repeat with a remainder."""
+    fits = ", ".join(str(n) for n in (there - left, there - left + each) if n > 0)
+    return Fault(
+        DOES_NOT_FIT,
+        step.place,
+        "The repeat does not come out even.",
+        expected=f"a multiple of {each}" + (f" ({fits})" if fits else ""),
+        found=f"{there}, which leaves {left}",
+        because=f"{there} sts in repeats of {each} leave {left}",
+    )

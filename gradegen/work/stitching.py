@@ -1,0 +1,186 @@
+"""Stitches into the places a step names: next, each, same, first, last, along a chain, into part of a group."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from gradegen.design.edge import Target
+from gradegen.design.rows import Make, Mixed, Work
+from gradegen.trade.stitches import stitches
+from gradegen.work import groups, kinds, repeats, starts
+from gradegen.work.doing import works
+from gradegen.work.edges import space
+from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
+from gradegen.work.makes import takes_of
+from gradegen.work.reach import does_not_fit, how_many, to_last
+from gradegen.work.stops import Unclear
+from gradegen.work.walk import Walk
+
+
+@works(Work)
+def do_work(walk: Walk, step: Work) -> None:
+    """Stitches into the places the step names."""
+    into = step.into
+    names = {thing.name for thing in into.things}
+    if into.bound is None and "ring" in names:
+        _in_ring(walk, step)
+        return
+    if "free loop" in names and (walk.fresh_chain or walk.underside):
+        starts.onto_other_side(walk, step.place)
+    _WHERE[into.which](walk, step)
+
+
+def _in_ring(walk: Walk, step: Work) -> None:
+    walk.make(step.makes, walk.site.number(step.into.number))
+
+
+def _next(walk: Walk, step: Work) -> None:
+    into, site = step.into, walk.site
+    number = site.number(into.number)
+    if number == 0:
+        return
+    if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
+        walk.make(step.makes, number)
+        return
+    kind = walk.kind(into.things)
+    if walk.loose and into.loosely and not kinds.holds(walk.before, kind.fits):
+        walk.make(step.makes, number)  # beside the stitches an earlier row left: what lies there is not on this edge
+        return
+    if walk.here and into.loosely and number == 1:
+        _use_here(walk, kind)
+        walk.make(step.makes)
+        return
+    each = takes_of(step.makes, site.definitions)
+    if each > 1 and number == each and not step.bare:
+        number = 1
+    if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
+        walk.owe(kind)
+        walk.take(kind, 1, into.place)
+    else:
+        walk.owe(kind)
+        walk.take(kind, number * each, into.place)
+    walk.make(step.makes, number)
+
+
+def _takes_nothing(walk: Walk, makes: tuple[Make, ...]) -> bool:
+    """A picot with no place named stands on the stitch just made."""
+    made = walk.targets(makes)
+    return bool(made) and all(one.kind == "gap" for one in made)
+
+
+def _use_here(walk: Walk, kind: Kind) -> None:
+    walk.owe(kind)
+    walk.cursor.step()
+    walk.begun, walk.here, walk.last_kind = True, False, kind.key
+
+
+def _each(walk: Walk, step: Work) -> None:
+    into = step.into
+    if into.number is not None:
+        _next(walk, step)
+        return
+    kind = walk.kind(into.things)
+    walk.owe(kind)
+    number = how_many(walk, kind, into.bound, step)
+    each = takes_of(step.makes, walk.site.definitions)
+    if number % each:
+        raise does_not_fit(step, number, each, number % each)
+    if number == 0 and not kinds.holds(walk.before, kind.fits) and walk.before:
+        raise walk.short(kind, 1, into.place)
+    walk.take(kind, number, into.place)
+    if into.bound is not None and into.bound.to == "last":
+        walk.kept = walk.site.number(into.bound.number)
+    walk.make(step.makes, number // each)
+
+
+def _same(walk: Walk, step: Work) -> None:
+    if walk.here:
+        _use_here(walk, ANY_PLACE)
+        walk.make(step.makes)
+    elif not walk.begun:
+        walk.owe(ANY_STITCH) if walk.before else None
+        walk.take(ANY_STITCH, 1, step.into.place)
+        walk.make(step.makes)
+    else:
+        walk.add_here(step.makes)
+
+
+def _first(walk: Walk, step: Work) -> None:
+    number = walk.site.number(step.into.number)
+    kind = walk.kind(step.into.things)
+    if not walk.begun:
+        walk.take(kind, number, step.into.place)
+        walk.make(step.makes, number)
+    elif _closes_loop(walk, step):
+        last = walk.out[-1]
+        assert isinstance(last, Target)
+        walk.out[-1] = space(last.length + (_height(step.makes) or 0))
+    else:
+        walk.add_here(step.makes) if len(walk.out) <= _FEW else walk.make(step.makes)
+
+
+_FEW = 6
+
+
+def _height(makes: tuple[Make, ...]) -> int | None:
+    known = stitches().get(makes[0].stitch)
+    return known.height if known else None
+
+
+def _closes_loop(walk: Walk, step: Work) -> bool:
+    """`ch 2, dc in first sc` at a round's end stands for one chain loop."""
+    last = walk.out[-1] if walk.out else None
+    lone = len(step.makes) == 1 and step.makes[0].times is None and (_height(step.makes) or 0) > 1
+    return lone and isinstance(last, Target) and last.kind == "sp" and walk.site.shape != "flat" and len(walk.out) > 1
+
+
+def _last(walk: Walk, step: Work) -> None:
+    number = walk.site.number(step.into.number)
+    kind = walk.kind(step.into.things)
+    each = takes_of(step.makes, walk.site.definitions)
+    if each > 1 and number == each and not step.bare:
+        number = 1
+    to_last(walk, kind, number * each, step.into)
+    walk.make(step.makes, number)
+
+
+def _turning_chain(walk: Walk, step: Work) -> None:
+    to_last(walk, ANY_STITCH, 1, step.into)
+    walk.make(step.makes)
+
+
+def _marked(walk: Walk, step: Work) -> None:
+    raise Unclear("the marked place is not known", step.into.place)
+
+
+def _from_hook(walk: Walk, step: Work) -> None:
+    starts.work_from_hook(walk, step)
+
+
+def _of(walk: Walk, step: Work) -> None:
+    groups.work_in_part(walk, step)
+
+
+_WHERE: dict[str, Callable[[Walk, Work], None]] = {
+    "next": _next,
+    "each": _each,
+    "same": _same,
+    "first": _first,
+    "last": _last,
+    "tch": _turning_chain,
+    "marked": _marked,
+    "from hook": _from_hook,
+    "of": _of,
+    "ring": _in_ring,
+}
+
+
+@works(Mixed)
+def do_mixed(walk: Walk, step: Mixed) -> None:
+    """Each of several kinds in the order they come, each with its own makings."""
+    pairs = [(walk.kind(work.into.things), work.makes) for work in step.works]
+    union = pairs[0][0]
+    for kind, _ in pairs[1:]:
+        union = union | kind
+    walk.owe(union)
+    repeats.each_of(walk, pairs, how_many(walk, union, step.bound, step), step)

@@ -1,0 +1,100 @@
+"""Moving along the edge without a stitch that counts: skips, slip stitches, travelling to a place."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gradegen.design.edge import Run, Target
+from gradegen.design.rows import Into, Skip, Slip, Work
+from gradegen.work import groups, starts
+from gradegen.work.doing import works
+from gradegen.work.edges import stitches as count_stitches
+from gradegen.work.kinds import ANY_STITCH
+from gradegen.work.reach import how_many, to_last
+from gradegen.work.walk import Walk
+
+
+@works(Skip)
+def do_skip(walk: Walk, step: Skip) -> None:
+    """Pass over what the step names."""
+    into = step.into
+    number = walk.site.number(into.number)
+    if groups.skips_group(walk, into, number):
+        return
+    kind = walk.kind(into.things)
+    if into.which == "first" and walk.begun:
+        number -= count_stitches(walk.before) - walk.remaining(ANY_STITCH)
+    elif into.which == "last":
+        to_last(walk, kind, number, into)
+        return
+    elif into.which == "each":
+        number = how_many(walk, kind, into.bound, Work((), into, place=step.place))
+    if into.which != "first":
+        walk.owe(kind)
+    walk.take(kind, number, into.place)
+
+
+@works(Slip)
+def do_slip(walk: Walk, step: Slip) -> None:
+    """Travel to a place, or bind stitches off."""
+    into = step.into
+    if into.which in ("first", "same") and not walk.begun and not step.to and walk.site.shape != "flat":
+        return  # the join of the round before, said again
+    if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):
+        return  # `sl st across 3 dc of first block to ch-3 sp`: the space is where it goes
+    before = walk.remaining(ANY_STITCH)
+    if step.to or _is_space(walk, into) or into.which == "of":
+        _travel(walk, into)
+    elif into.which == "each":
+        kind = walk.kind(into.things)
+        walk.take(kind, how_many(walk, kind, into.bound, Work((), into, place=step.place)), into.place)
+    elif into.which == "last":
+        to_last(walk, walk.kind(into.things), walk.site.number(into.number), into)
+    elif into.which not in ("from hook", "same", "ring", "tch"):
+        walk.take(walk.kind(into.things), walk.site.number(into.number), into.place)
+    elif into.which == "from hook":
+        starts.close_picot(walk, into)
+        return
+    walk.spend("sl st", max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1))
+
+
+def _goes_on_to_space(walk: Walk, step: Slip) -> bool:
+    after = starts.steps_after(walk.ahead, step)
+    return bool(after) and isinstance(after[0], Slip) and after[0].to
+
+
+def _is_space(walk: Walk, into: Into) -> bool:
+    return bool(into.things) and into.things[0].name in ("sp", "corner") and into.which in ("next", "first")
+
+
+def _travel(walk: Walk, into: Into) -> None:
+    """Move to just before the place; in a round, what is passed comes last and is optional."""
+    if walk.site.blind:
+        walk.begun = walk.here = True
+        return
+    before = walk.cursor.rest()
+    if into.which == "of":
+        groups.find_part(walk, into)
+    else:
+        kind = walk.kind(into.things)
+        spot = walk.cursor.save()
+        number = walk.site.number(into.number)
+        if not walk.cursor.pass_over(kind.key, kind.fits, number):
+            raise walk.short(kind, number, into.place)
+        there = walk.remaining(kind)
+        walk.cursor.load(spot)
+        while (one := walk.cursor.peek()) is not None and not (kind.fits(one) and walk.remaining(kind) == there + 1):
+            walk.cursor.step()
+    rest = walk.cursor.rest()
+    passed = starts.leading(before, count_targets(before) - count_targets(rest))
+    if walk.site.shape == "flat":
+        walk.begun, walk.here = True, True
+        return
+    walk.passed = passed
+    walk.onto((*rest, *passed), again=True)
+    walk.here = True
+
+
+def count_targets(edge: Sequence[Target | Run]) -> int:
+    """All targets, spaces and stitches alike."""
+    return sum(item.times * count_targets(item.items) if isinstance(item, Run) else 1 for item in edge)
