@@ -14,6 +14,7 @@ from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.reckon.foundation import Foundation, numbers_with
 from gradegen.work.piece import PieceWork, without_counts
+from gradegen.work.row import Outcome
 from gradegen.work.rows import explained
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.settle import Reading, Settled
@@ -47,9 +48,9 @@ class KnownPiece(PieceWork):
         key = (row.place, id(notes), tuple(wanted), *(self._key(size) for size in wanted))
         if key not in self.done:
             outcomes, choices = self._work(row, wanted, reading, notes)
-            once = tuple(_once_at_least(row.steps))
-            if len(once) > len(row.steps) and all(outcome.balances for outcome in outcomes):
-                stricter, _ = self._work(replace(row, steps=once), wanted, reading, notes)
+            if any(outcome.balances and _may_have_skipped(row, outcome) for outcome in outcomes):
+                once = replace(row, steps=tuple(_once_at_least(row.steps)))
+                stricter, _ = self._work(once, wanted, reading, notes)
                 outcomes = [one if two.balances else two for one, two in zip(outcomes, stricter, strict=True)]
             self.done[key] = Settled(outcomes, reading, choices, [])
         return self.done[key]
@@ -156,9 +157,19 @@ class Trial:
                 yield step
 
 
+def _may_have_skipped(row: Row, outcome: Outcome) -> bool:
+    """True when a repeat to the end is not known to have run at least once."""
+    ran = {fact.place for fact in outcome.facts}
+    return any(_is_open(step) and step.place not in ran for step in row.steps)
+
+
+def _is_open(step: Step) -> bool:
+    return isinstance(step, Repeat) and step.times.how == "bound" and step.times.stop_at is None
+
+
 def _once_at_least(steps: Iterable[Step]) -> Iterator[Step]:
     """Steps whose repeats to the end must run once: nobody writes `*shell; rep from * across` for no shell at all."""
     for step in steps:
-        if isinstance(step, Repeat) and step.times.how == "bound" and step.times.stop_at is None:
+        if isinstance(step, Repeat) and _is_open(step):
             yield replace(step, times=Times("in all", Number((1,), place=step.place)))
         yield step
