@@ -15,5 +15,5 @@ def plain(edge: Iterable[Any]) -> list[str]:
         elif item.kind == "sp":
             items.append(f"ch-{item.length} sp")
         else:
-            items.append(item.name if item.kind == "st" else item.kind)
+            items.append(item.name if item.kind in ("st", "gap") else item.kind)
     return items

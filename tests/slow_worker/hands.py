@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
-from copy import copy
 from dataclasses import dataclass, field, replace
 
 from slow_worker.steps import (
@@ -38,7 +36,7 @@ class Hands:
     fresh: bool = False  # we only moved here with slip stitches: the place is still free
     made: list[str] = field(default_factory=list)
     groups: list[tuple[int, tuple[str, ...]]] = field(default_factory=list)  # (place, what went in), ring: -1
-    named: Counter[str] = field(default_factory=Counter)
+    named: dict[str, int] = field(default_factory=dict)
     owes: set[str] = field(default_factory=set)
     optional: int | None = None  # from here on nothing is owed (passed at the start by slip stitches)
     leaves: bool = False
@@ -48,10 +46,21 @@ class Hands:
 
     def copy(self) -> Hands:
         """The same hands, free to go another way; the edge itself is never changed, only exchanged."""
-        other = copy(self)
-        other.made, other.groups = list(self.made), list(self.groups)
-        other.named, other.owes = Counter(self.named), set(self.owes)
-        return other
+        return Hands(
+            self.edge,
+            self.at,
+            self.here,
+            self.fresh,
+            list(self.made),
+            list(self.groups),
+            dict(self.named),
+            set(self.owes),
+            self.optional,
+            self.leaves,
+            self.ring,
+            self.round_,
+            self.tops,
+        )
 
     @property
     def owed_end(self) -> int:
@@ -64,7 +73,10 @@ class Hands:
         return [at for at in range(self.at, self.owed_end) if self.any_of(tuple(self.owes), at)]
 
     def any_of(self, kinds: Sequence[str], at: int) -> bool:
-        return any(matches(kind, self.edge[at], self.edge) for kind in kinds)
+        for kind in kinds:  # noqa: SIM110  asked more often than anything else, and `any` takes twice as long
+            if matches(kind, self.edge[at], self.edge):
+                return True
+        return False
 
     def find(self, kinds: Sequence[str]) -> int | None:
         return next((at for at in range(self.at, len(self.edge)) if self.any_of(kinds, at)), None)
@@ -89,18 +101,18 @@ class Worker:
         self.heights = HEIGHTS[terms]
         self.troubles: list[Trouble] = []
 
-    def run(self, steps: Steps, hands: Hands) -> Iterator[Hands]:
-        """Every state that working all of `steps` can end in."""
+    def run(self, steps: Steps, hands: Hands, whole: bool = False) -> Iterator[Hands]:
+        """Every state that working all of `steps` can end in; `whole`: they are the whole row."""
         if not steps:
             yield hands
             return
-        for after in self.do(steps[0], hands, steps[1:]):
-            yield from self.run(steps[1:], after)
+        for after in self.do(steps[0], hands, steps[1:], whole):
+            yield from self.run(steps[1:], after, whole)
 
     def trouble(self, fault: str, why: str, hands: Hands) -> None:
         self.troubles.append(Trouble(fault, why, hands.at))
 
-    def do(self, step: object, hands: Hands, then: Steps) -> Iterator[Hands]:
+    def do(self, step: object, hands: Hands, then: Steps, whole: bool = False) -> Iterator[Hands]:
         """Every state that one step can end in."""
         hands = hands.copy()
         if isinstance(step, Work):
@@ -115,7 +127,8 @@ class Worker:
             make(hands, (f"ch-{step.number} sp",))
             yield hands
         elif isinstance(step, Repeat):
-            yield from self._repeat(step, hands)
+            closing = all(isinstance(later, (Join, Turn)) for later in then)
+            yield from self._repeat(step, hands, to_the_end=whole and closing)
         elif isinstance(step, Choice):
             for meaning in step.meanings:
                 yield from self.run(meaning, hands)
@@ -319,7 +332,8 @@ class Worker:
 
     # -- repeats -----------------------------------------------------------------------------------------------------
 
-    def _repeat(self, step: Repeat, hands: Hands) -> Iterator[Hands]:
+    def _repeat(self, step: Repeat, hands: Hands, to_the_end: bool) -> Iterator[Hands]:
+        """`to_the_end`: nothing comes after that could take what is left, so only the last run counts."""
         last = step.body if step.stop_at is None else step.body[: step.stop_at]
         if step.bound is None:
             for times in step.times:
@@ -331,10 +345,14 @@ class Worker:
         states = [hands]
         while states:
             ends = [after for state in states for after in self.run(last, state)]
+            states = [after for state in states for after in self.run(step.body, state) if after.at > state.at]
+            if to_the_end and step.bound.to == "end" and any(state.at < state.owed_end for state in states):
+                more = [after for state in states for after in self.run(last, state) if after.at > state.at]
+                if more:
+                    continue
             for end in ends:
                 if self._reached(step, end):
                     yield end
-            states = [after for state in states for after in self.run(step.body, state) if after.at > state.at]
 
     def _reached(self, step: Repeat, hands: Hands) -> bool:
         bound = step.bound
@@ -358,7 +376,7 @@ def into(hands: Hands, spot: int, atoms: tuple[str, ...], unit: str) -> None:
     else:
         hands.groups.append((spot, atoms))
     if unit and spot < 0:
-        hands.named[unit] += 1
+        hands.named[unit] = hands.named.get(unit, 0) + 1
     make(hands, atoms)
 
 

@@ -52,6 +52,19 @@ class Result:
     times: int = 1
 
 
+@dataclass(frozen=True)
+class Agreed:
+    """What holds for a whole piece, whichever row and size. `leaves`: rows may stop early."""
+
+    sizes: Sequence[str]
+    shape: str
+    counts: Mapping[str, Sequence[int]] = field(default_factory=dict)
+    notes: Sequence[str] = ()
+    definitions: Mapping[str, str] = field(default_factory=dict)
+    terms: str = "US"
+    leaves: bool = False
+
+
 def work(
     text: str,
     *,
@@ -65,46 +78,35 @@ def work(
     turning_chain: str | None = None,
     terms: str = "US",
     leaves: bool = False,
-    counted: bool = True,
 ) -> list[Result]:
-    """One `Result` per size. `priors` gives every size an edge of its own; `prior` is the same edge for all.
-
-    `leaves`: the row may stop early. `counted` False: the count printed behind the row is not held against it.
-    """
-    results = []
-    for size in range(len(sizes)):
-        edge = priors[size] if priors is not None else prior
-        chain = turning_chain
-        try:
-            plain = for_size(text, size, sizes, counts or {})
-        except WrongLengthError as problem:
-            results.append(Result(error="size-list-length", why=str(problem)))
-            continue
-        except NotWorkedError:
-            results.append(Result(after=list(edge or [])))
-            continue
-        except CannotReadError as problem:
-            results.append(Result(error=READ_TROUBLE, why=str(problem)))
-            continue
-        results.append(work_one(plain, edge, shape, notes, definitions or {}, chain, terms, leaves, counted))
+    """One `Result` per size. `priors` gives every size an edge of its own; `prior` is the same edge for all."""
+    agreed = Agreed(sizes, shape, counts or {}, notes, definitions or {}, terms, leaves)
+    edges = priors if priors is not None else [prior] * len(sizes)
+    results = [work_size(text, size, edges[size], agreed, turning_chain) for size in range(len(sizes))]
     if any(result.error == "size-list-length" for result in results):
         return [Result(error="size-list-length", why=results[0].why) for _ in sizes]
     return results
 
 
-def work_one(
-    text: str,
-    prior: Edge | None,
-    shape: str,
-    notes: Sequence[str],
-    definitions: Mapping[str, str],
-    turning_chain: str | None,
-    terms: str,
-    leaves: bool = False,
-    counted: bool = True,
+def work_size(
+    text: str, size: int, prior: Edge | None, agreed: Agreed, turning_chain: str | None, counted: bool = True
 ) -> Result:
+    """One row in one size. `counted` False: the count printed behind the row is not held against it."""
+    try:
+        plain = for_size(text, size, agreed.sizes, agreed.counts)
+    except WrongLengthError as problem:
+        return Result(error="size-list-length", why=str(problem))
+    except NotWorkedError:
+        return Result(after=list(prior or []))
+    except CannotReadError as problem:
+        return Result(error=READ_TROUBLE, why=str(problem))
+    return work_one(plain, prior, agreed, turning_chain, counted)
+
+
+def work_one(text: str, prior: Edge | None, agreed: Agreed, turning_chain: str | None, counted: bool) -> Result:
     """One row for one size, as that size's maker reads it."""
-    own = read_own(definitions, notes)
+    shape, notes, terms = agreed.shape, agreed.notes, agreed.terms
+    own = read_own(agreed.definitions, notes)
     own_names = [stitch.name for stitch in own.values()]
     plain, stated = take_stated(spell(text, own_names))
     stated = stated if counted else []
@@ -117,7 +119,7 @@ def work_one(
         return Result(error="undefined-stitch", why=str(problem), stated=stated)
     if turning_chain:
         steps = (Chain(int(re.sub(r"\D", "", turning_chain))), *steps)
-    row = Row(steps, own, shape, notes, terms, leaves)
+    row = Row(steps, own, shape, notes, terms, agreed.leaves)
     result = row.settle(prior, stated)
     if prior is None and all(isinstance(step, (Chain, Join, Turn)) for step in steps):
         result = Result(0, after=foundation(steps, shape))
@@ -223,7 +225,7 @@ class Row:
         """Every way the row's beginning can be meant; `against`: only the ways that words and notes forbid."""
         for hands, steps in self.beginnings(prior, against):
             worker = Worker(self.terms)
-            ends = list(worker.run(steps, hands))
+            ends = list(worker.run(steps, hands, whole=True))
             yield ends, worker.troubles
 
     def beginnings(self, prior: Edge | None, against: bool) -> Iterator[tuple[Hands, Steps]]:

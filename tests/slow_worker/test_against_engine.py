@@ -72,13 +72,13 @@ def totals_of(row: MadeRow, size: int) -> dict[str, int]:
 
 
 RIGHT = {
-    "repeat_rows": 300,
+    "repeat_rows": 250,
     "counting_rows": 200,
     "each_rows": 200,
     "to_last_rows": 250,
     "passing_rows": 200,
-    "nested_rows": 200,
-    "stopping_rows": 200,
+    "nested_rows": 120,
+    "stopping_rows": 120,
     "slipped_rows": 150,
     "beginning_rows": 200,
 }
@@ -104,7 +104,7 @@ def test_right_rows_are_proved_by_both(kind: str, examples: int) -> None:
     agree()
 
 
-@many(300)
+@many(250)
 @given(strategies.miscounted_rows())
 def test_a_changed_count_is_found_in_its_size_only(row: MadeRow) -> None:
     slow, fast = by_hand(row), by_engine(row)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from slow_worker.counts import number_made, take_stated
-from slow_worker.row import Edge, Result, work
-from slow_worker.sizes import WrongLengthError, for_size, label_for_size
+from slow_worker.row import Agreed, Edge, Result, work_size
+from slow_worker.sizes import NotWorkedError, WrongLengthError, for_size, label_for_size
 from slow_worker.steps import CannotReadError
-from slow_worker.stitches import Own, read_own
+from slow_worker.stitches import read_own
 from slow_worker.words import spell
 
 ROWS = r"(?:rows?|rnds?|rounds?|r|rd)"
@@ -92,74 +92,71 @@ def work_labelled(
     leaves: bool = False,
 ) -> list[Result]:
     """One label's rows in every size: the last row's result, with `taken` from the first row's edge and `times`."""
+    agreed = Agreed(sizes, shape, counts or {}, notes, definitions or {}, terms, leaves)
     results = []
-    own = read_own(definitions or {}, notes)
     for size, name in enumerate(sizes):
         only = applies_to if applies_to is not None else sizes_only(label, sizes)
         if name not in only:
             results.append(Result(after=list(priors[size] or []), times=0))
             continue
-
-        def one(row: str, edge: Edge | None, chain: str | None, counted: bool, size: int = size) -> Result:
-            return work(
-                row, prior=None, priors=[edge] * len(sizes), sizes=sizes, shape=shape, counts=counts, notes=notes,
-                definitions=definitions, turning_chain=chain, terms=terms, leaves=leaves, counted=counted,
-            )[size]  # fmt: skip
-
         chain = turning_chains[size] if turning_chains else None
-        try:
-            own_label = label_for_size(label, size, sizes, counts or {})
-            own_text = for_size(text, size, sizes, counts or {})
-        except WrongLengthError as problem:
-            return [Result(error="size-list-length", why=str(problem)) for _ in sizes]
-        except CannotReadError as problem:
-            results.append(Result(error="unread", why=str(problem)))
-            continue
-        results.append(_one_label(rows_of(own_label), own_text, text, priors[size], chain, shape, earlier, own, one))
+        results.append(_one_label(label, text, size, priors[size], chain, earlier, agreed))
+    if any(result.error == "size-list-length" for result in results):
+        return [Result(error="size-list-length") for _ in sizes]
     return results
 
 
 def _one_label(
-    rows: Rows,
+    label: str,
     text: str,
-    written: str,
+    size: int,
     prior: Edge | None,
     chain: str | None,
-    shape: str,
     earlier: Mapping[int, str],
-    own: Mapping[str, Own],
-    one: Callable[[str, Edge | None, str | None, bool], Result],
+    agreed: Agreed,
 ) -> Result:
     """Works a label's rows for one size."""
-    plan = [written] * rows.count
-    stated_by = None
-    if named := rows_named(text):
-        numbers, times, more = named
-        if any(number not in earlier for number in numbers):
-            return Result(error="unread", why=f"rows {numbers} are not known")
-        cycle = [earlier[number] for number in numbers]
-        runs = times if times is not None else rows.count // len(cycle)
-        if rows.count % len(cycle) or (times is not None and rows.count not in (1, runs * len(cycle))):
-            return Result(error="row-range-does-not-divide", why=f"{rows.count} rows by {len(cycle)}")
-        plan = cycle * runs
-        stated_by = AGAIN.sub("Work", text.strip(), count=1)
-        if more:
-            return Result(error="unread", why="more")
-    edge, result, first = prior, Result(after=list(prior or [])), None
+    try:
+        rows = rows_of(label_for_size(label, size, agreed.sizes, agreed.counts))
+        own_text = for_size(text, size, agreed.sizes, agreed.counts)
+    except WrongLengthError as problem:
+        return Result(error="size-list-length", why=str(problem))
+    except CannotReadError as problem:
+        return Result(error="unread", why=str(problem))
+    except NotWorkedError:
+        return Result(after=list(prior or []), times=0)
+    named = rows_named(own_text)
+    plan = [text] * rows.count if named is None else _plan(named, rows.count, earlier)
+    if isinstance(plan, Result):
+        return plan
+    edge, result, first = prior, Result(), None
     for at, row in enumerate(plan):
         if at:
-            edge, chain = next_edge(result, shape), result.turning_chain
-        result = one(row, edge, chain, at == len(plan) - 1 and not named)
-        first = result if at == 0 else first
+            edge, chain = next_edge(result, agreed.shape), result.turning_chain
+        result = work_size(row, size, edge, agreed, chain, counted=at == len(plan) - 1 and named is None)
+        first = first or result
         if result.error not in (None, "stated-count-wrong"):
             return replace(result, times=at + 1)
-    if named and stated_by is not None:
-        result = _restated(result, stated_by, own)
-    return replace(result, taken=first.taken if first else result.taken, times=len(plan))
+    if named is not None:
+        result = _restated(result, AGAIN.sub("Work", own_text.strip(), count=1), agreed)
+    return replace(result, taken=first.taken if first else None, times=len(plan))
 
 
-def _restated(result: Result, tail: str, own: Mapping[str, Own]) -> Result:
+def _plan(named: tuple[list[int], int | None, bool], rows: int, earlier: Mapping[int, str]) -> list[str] | Result:
+    """The texts of the rows that are worked again, in order; a result with an error when they don't fill the label."""
+    numbers, times, more = named
+    if more or any(number not in earlier for number in numbers):
+        return Result(error="unread", why=f"rows {numbers} are not known")
+    cycle = [earlier[number] for number in numbers]
+    runs = times if times is not None else rows // len(cycle)
+    if rows % len(cycle) or (times is not None and rows not in (1, runs * len(cycle))):
+        return Result(error="row-range-does-not-divide", why=f"{rows} rows by {len(cycle)}")
+    return cycle * runs
+
+
+def _restated(result: Result, tail: str, agreed: Agreed) -> Result:
     """The last repeated row against the count printed behind "Rep Row 3"."""
+    own = read_own(agreed.definitions, agreed.notes)
     _, stated = take_stated(spell(tail, [stitch.name for stitch in own.values()]))
     made = {unit: number_made(unit, result.units, own) for _, unit in stated}
     why = "; ".join(f"stated {number} {unit}, made {made[unit]}" for number, unit in stated if made[unit] != number)
