@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from gradegen.design.formula import Formula
+from gradegen.design.passages import EvenRows, Shaping, Until
 from gradegen.findings import Place
 
 
@@ -296,7 +297,7 @@ class RowsAgain:
 
     `labels`: row numbers (or names) in the order named, ranges spelled out. `times` None: as often as this row's own
     label range says. `more`: the rows were worked once already. `ending`: "ending with a Row 7".
-    `until`: a measure ("until piece measures 9 in"), kept as words.
+    `until`: a measure ("until piece measures 9 in"), kept as words; `measure`: the same where it could be read.
     """
 
     labels: tuple[str, ...]
@@ -305,28 +306,14 @@ class RowsAgain:
     ending: str | None = None
     until: str | None = None
     except_: tuple[Step, ...] = ()
+    measure: Until | None = None
     place: Place = field(compare=False, kw_only=True)
 
 
 Step = (
-    Work
-    | Mixed
-    | Chain
-    | Join
-    | Slip
-    | Skip
-    | Repeat
-    | Change
-    | Even
-    | Turn
-    | Unworked
-    | Aside
-    | OtherSide
-    | Either
-    | SizesOnly
-    | Unread
-    | RowsAgain
-)
+    Work | Mixed | Chain | Join | Slip | Skip | Repeat | Change | Even | Turn | Unworked | Aside | OtherSide | Either
+    | SizesOnly | Unread | RowsAgain | EvenRows | Shaping
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
-from gradegen.design.rows import Definition, Number
+from gradegen.design.rows import Definition, Listed, Number
 from gradegen.findings import Finding, Place, Written
 from gradegen.read.row_names import RowNames
 from gradegen.read.tokens import Token
@@ -49,6 +49,7 @@ class Reading:
     unknown: list[UnknownStitch] = field(default_factory=list)
     counting: int | None = None
     partners: dict[int, int] = field(default_factory=dict)
+    lists: list[Listed] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Adds what ends every reading, and finds each bracket's partner once, so that no search runs twice."""

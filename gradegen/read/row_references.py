@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from gradegen.design.rows import RowsAgain, Step, Unread
+from gradegen.read.even_rows import read_measured
 from gradegen.read.reading import Reading
 from gradegen.read.times import Often, read_often
 from gradegen.read.word_lists import phrases, words
@@ -58,7 +59,7 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
                 again = replace(again, ending=ended[-1])
                 continue
         elif r.low() in ("until", "till", "for") and again.until is None and (words := _until(r)):
-            again = replace(again, until=words)
+            again = replace(again, until=words, measure=read_measured(r, start))
             continue
         elif r.low() in ("but", "except", "having", "omitting", "working") or (
             r.sees("with") and r.tokens[r.at - 1].kind == ","
@@ -130,6 +131,11 @@ def _these_rows(r: Reading) -> tuple[str, ...]:
         r.at = mark
         return ()
     return (f"last {number.values[0]}",)
+
+
+def row_labels(r: Reading) -> tuple[str, ...]:
+    """Row numbers or names in the order named; (), and nothing read, when none stands here."""
+    return _labels(r)
 
 
 def _labels(r: Reading) -> tuple[str, ...]:

@@ -104,7 +104,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         head.sizes,
         turning_chain,
         written.text,
-        (*(head.lists if label is None else ()), *listing.lists),
+        (*(head.lists if label is None else ()), *listing.lists, *reading.lists),
         place=written.place(),
     )
     known = replace(names, definitions={**names.definitions, **reading.defined}) if reading.defined else names

@@ -25,6 +25,7 @@ from gradegen.read.clusters import read_held_first, read_off_as_one
 from gradegen.read.groups import gathered
 from gradegen.read.place_words import read_loop
 from gradegen.read.places_named import read_place
+from gradegen.read.passages import read_passage
 from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
@@ -146,6 +147,7 @@ def _tail_without_repeat(r: Reading, level: Steps) -> bool:
 
 Form = Callable[[Reading], "Step | list[Step] | None"]
 _FORMS: tuple[Form, ...] = (
+    read_passage,
     read_rows_again,
     read_even,
     read_change,
