@@ -10,15 +10,17 @@ from typing import Literal
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Aside, Chain, Definition, Even, Join, Row, Turn
+from gradegen.design.rows import Chain, Definition, Even, Row, Turn
+from gradegen.work.beginnings import begins_anew as begins_anew
+from gradegen.work.beginnings import shape_of as shape_of
 from gradegen.work.edges import plain, tidy, turned, turned_round
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
 from gradegen.work.site import Choice, Made, Site
 from gradegen.work.stops import Fault, Unclear
 
-
 Side = Literal["RS", "WS"]
+NOT_FOLLOWED = "the row before could not be followed"
 _ENDLESS = 10**9  # stitches of an edge that is not known
 
 
@@ -26,8 +28,9 @@ _ENDLESS = 10**9  # stitches of an edge that is not known
 class Standing:
     """Where one size has come to.
 
-    `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a printed
-    count only, or a new part begins: a row that does not fit it proves nothing. `underside`: free loops of the foundation.
+    `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a
+    printed count only, or a new part begins: a row that does not fit it proves nothing. `doubtful`: it comes from rows
+    worked by their own numbers alone, on an edge that is not known. `underside`: free loops of the foundation.
     `rows`: worked since the piece began (None: not known). `side`: of the next row, where a label has said it.
     """
 
@@ -35,6 +38,7 @@ class Standing:
     underside: Edge = ()
     turning_chain: Chain | None = None
     assumed: bool = False
+    doubtful: bool = False
     tail: Edge = ()
     rows: int | None = 0
     side: Side | None = None
@@ -131,7 +135,8 @@ class PieceWork:
         outcome = work_once(row, site, plain(_ENDLESS), (), leaves=self.leaves)
         if outcome.fault is not None:
             outcome = Outcome(())
-        outcome.unclear = Unclear("the row before could not be followed", row.place)
+        if outcome.unclear is None:
+            outcome.unclear = Unclear(NOT_FOLLOWED, row.place)
         return outcome
 
     def _trace(self, row: Row, wanted: Sequence[int], settled: Settled) -> None:
@@ -151,6 +156,7 @@ class PieceWork:
             underside=outcome.underside or standing.underside,
             turning_chain=row.turning_chain,
             assumed=outcome.unclear is not None or (outcome.fault is not None),
+            doubtful=stays_doubtful(row, outcome, standing),
             rows=rows_after(standing, outcome),
             side=side_after(row, shape_of(row, self.shape), standing),
         )
@@ -186,6 +192,13 @@ class PieceWork:
         return tidy(plain(number))
 
 
+def stays_doubtful(row: Row, outcome: Outcome, standing: Standing) -> bool:
+    """True where the new edge hangs on one that was not known, until a row begins by itself or a printed count fits."""
+    if standing.edge is None:
+        return not begins_anew(row)
+    return standing.doubtful and not (row.stated and outcome.balances)
+
+
 def rows_after(standing: Standing, outcome: Outcome) -> int | None:
     """Rows worked so far; a row that only chains is none, and one that could not be followed leaves it unknown."""
     if standing.rows is None or outcome.made is None:
@@ -199,24 +212,6 @@ def side_after(row: Row, shape: Shape, standing: Standing) -> Side | None:
     if side is None or shape != "flat":
         return side
     return "WS" if side == "RS" else "RS"
-
-
-def shape_of(row: Row, shape: Shape) -> Shape:
-    """How this row is worked: in a flat piece, what closes with a join and does not turn is a round all the same."""
-    if shape != "flat" or any(isinstance(step, Turn) for step in row.steps):
-        return shape
-    last = next((step for step in reversed(row.steps) if not isinstance(step, Aside)), None)
-    closes = isinstance(last, Join) and len(row.steps) > 2
-    return "joined rounds" if closes or row.label.kind == "round" else shape
-
-
-def begins_anew(row: Row) -> bool:
-    """True when a row makes its own beginning: a chain worked into, a ring."""
-    first = next((step for step in row.steps if not isinstance(step, Turn)), None)
-    words = row.text.lower()
-    return (
-        isinstance(first, Chain) and ("from hook" in words or "join" in words or "ring" in words)
-    ) or "ring" in words
 
 
 def without_counts(row: Row) -> Row:

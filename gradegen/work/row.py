@@ -17,7 +17,7 @@ from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
 from gradegen.work.starts import start
-from gradegen.work.steps import how_many
+from gradegen.work.reach import how_many
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.tiles import close_tile
 from gradegen.work.walk import RepeatFact, Walk
@@ -130,6 +130,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.census = census_of(standing, walk.spent)
     if walk.site.blind:
         name_groups(row.stated, outcome.units, walk.site)
+        outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
         return
     there = walk.used + stitches(walk.before)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()

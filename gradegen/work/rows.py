@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
 
+from gradegen.design.formula import Name
 from gradegen.design.graded import GradedSize
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Pattern, Piece
 from gradegen.design.rows import Definition
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Written
+from gradegen.grade.gauges import gauges_per_inch
 from gradegen.read.notes import read_notes
 from gradegen.read.row_names import RowNames
-from gradegen.work.piece import PieceWork, Standing, begins_anew
+from gradegen.work.beginnings import begins_anew
+from gradegen.work.numbering import is_booklet_label
+from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
 
 Worked = Mapping[str, tuple[WorkedRow, ...]]
@@ -55,9 +61,31 @@ def _order(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], before: 
             definitions=own,
             notes=facts,
             counts=[size.numbers() for size in sizes],
-            standings=list(before) if goes_on else [],
+            standings=[replace(one, rows=0) for one in before] if goes_on else [],
+            booklet=any(is_booklet_label(row.label.text) for row in piece.rows),
+            name=piece.name.text,
+            rows_per_inch=row_gauge(pattern, piece),
+            measures=[{name: one.printed for name, one in size.measures.items()} for size in sizes],
         )
     )
+
+
+def row_gauge(pattern: Pattern, piece: Piece) -> Fraction | None:
+    """Rows per inch of a piece: by the gauge that counts its length, else by the pattern's only gauge with rows.
+
+    None where neither is there, and for a half-twist band, whose rounds add their height on both sides.
+    """
+    if piece.shape == "half-twist band":
+        return None
+    usable, _ = gauges_per_inch(pattern.gauges)
+    length = piece.length.text if piece.length else None
+    named = [
+        count.gauge.text
+        for count in pattern.counts.values()
+        if count.gauge is not None and isinstance(count.along, Name) and count.along.name == length
+    ]
+    found = {gauge.rows for name, gauge in usable.items() if gauge.rows is not None and name in (named or usable)}
+    return found.pop() if len(found) == 1 else None
 
 
 def explained(pattern: Pattern, piece: Piece, sizes: tuple[str, ...]) -> tuple[dict[str, Definition], NoteFacts]:

@@ -11,6 +11,7 @@ from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Finding, Place
 from gradegen.work.labels import look_up, row_keys, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
+from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
 from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
@@ -19,6 +20,9 @@ from gradegen.work.settle import Settled
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.telling import faults_of, notes_of, readings_of
+
+
+BY_OWN_NUMBERS = "the rows before it are known by their own numbers only"
 
 
 @dataclass(slots=True)
@@ -42,6 +46,7 @@ class RowsInOrder:
     piece: PieceWork
     known: list[dict[str, Row]] = field(default_factory=list)
     section: str | None = None
+    numbering: Numbering = field(default_factory=Numbering)
     findings: list[Finding] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -50,6 +55,8 @@ class RowsInOrder:
     def work(self, row: Row) -> list[WorkedRow]:
         """The row in every size, in order of sizes."""
         self._new_section(row)
+        self._mark(row)
+        self._find_beginning(row)
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
         if row.is_prose:
             return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
@@ -74,6 +81,24 @@ class RowsInOrder:
         if not row.is_prose and name not in _ORDINARY:
             self.section = name
 
+    def _mark(self, row: Row) -> None:
+        """Keep how many rows there were when a named label came by, for lengths measured from it."""
+        name = row.label.name.lower()
+        if name in _ORDINARY:
+            return
+        for standing, marks in zip(self.piece.standings, self.piece.marks, strict=True):
+            if standing.rows is not None:
+                marks[name] = standing.rows
+
+    def _find_beginning(self, row: Row) -> None:
+        """Start afresh where a row begins by itself; forget the edge where rows above it are not written here."""
+        if row.is_prose or self.piece.edge_given:
+            return
+        follows = self.numbering.follows(row)
+        if follows != "on":
+            for i, standing in enumerate(self.piece.standings):
+                self.piece.standings[i] = Standing(rows=standing.rows if follows == "anew" else None)
+
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
         """Keep a row for those that point back to it."""
         for i in range(len(self.piece.sizes)) if wanted is None else wanted:
@@ -89,7 +114,8 @@ class RowsInOrder:
 
     def _work_label(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> Settled | None:
         if is_passage(row):
-            return self._follow(row, wanted, done)
+            self._follow(row, wanted, done)
+            return None
         own = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
         again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
         settled = None
@@ -146,16 +172,27 @@ class RowsInOrder:
         return settled
 
     def _take(self, row: Row, i: int, outcome: Outcome, done: _Done) -> None:
-        standing = self.piece.standings[i]
-        if standing.assumed and outcome.fault is not None:
-            outcome = replace(
-                outcome, fault=None, unclear=Unclear("what this part is worked into is not certain", row.place)
-            )
+        outcome = self._doubted(row, i, outcome)
         done.first = done.first or outcome
         done.last, done.stood = outcome, outcome.stood
         done.times += 1
         done.census.update(outcome.census)
         self.piece.go_on(row, i, outcome)
+
+    def _doubted(self, row: Row, i: int, outcome: Outcome) -> Outcome:
+        """The outcome as far as it can be held to: on an edge only assumed nothing is wrong, and nothing proved."""
+        standing = self.piece.standings[i]
+        if standing.edge is None and outcome.unclear is not None and outcome.mismatches:
+            return Outcome((), unclear=outcome.unclear)
+        if standing.edge is None or not (standing.assumed or standing.doubtful):
+            return outcome
+        if outcome.fault is not None or (standing.doubtful and outcome.mismatches):
+            self.piece.standings[i] = replace(standing, edge=None)
+            alone = self.piece.settle(row, [i]).outcomes[0]
+            return replace(alone, unclear=Unclear("what this part is worked into is not certain", row.place))
+        if standing.doubtful and outcome.unclear is None and not row.stated:
+            return replace(outcome, unclear=Unclear(BY_OWN_NUMBERS, row.place))
+        return outcome
 
     def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, _Done]) -> None:
         """A count that is wrong by the notes and right against them is a fault of its own name."""

@@ -37,6 +37,8 @@ def settle(work: Callable[[Reading], tuple[list[Outcome], dict[str, Choice]]], h
         reading = queue.pop(0)
         outcomes, choices = work(reading)
         settled = Settled(outcomes, reading, choices, [])
+        if all(_is_unclear(outcome) for outcome in outcomes):
+            return settled
         if all(outcome.balances for outcome in outcomes):
             return settled if has_count else _with_rivals(settled, work)
         if best is None or _rank(settled) > _rank(best):
@@ -60,10 +62,16 @@ def _push(
                 queue.append(other)
 
 
-def _rank(settled: Settled) -> tuple[int, int]:
-    """Better readings balance in more sizes; then those that leave fewer sizes faulty."""
+def _is_unclear(outcome: Outcome) -> bool:
+    """True for a row that can't be proved but comes to a count, and nothing is held against it."""
+    return outcome.unclear is not None and outcome.made is not None and not outcome.mismatches
+
+
+def _rank(settled: Settled) -> tuple[int, int, int]:
+    """Better readings balance in more sizes, then leave fewer sizes faulty, then come to a count in more."""
     balanced = sum(outcome.balances for outcome in settled.outcomes)
-    return balanced, sum(outcome.fault is None and outcome.unclear is None for outcome in settled.outcomes)
+    sound = sum(outcome.fault is None and outcome.unclear is None for outcome in settled.outcomes)
+    return balanced, sound, sum(outcome.made is not None and not outcome.mismatches for outcome in settled.outcomes)
 
 
 def _with_rivals(settled: Settled, work: Callable[[Reading], tuple[list[Outcome], dict[str, Choice]]]) -> Settled:

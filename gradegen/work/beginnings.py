@@ -1,0 +1,54 @@
+"""How a row begins: by itself (a chain worked into, a ring), or on what the row before left."""
+
+from __future__ import annotations
+
+import re
+
+from gradegen.design.pattern import Shape
+from gradegen.design.rows import Aside, Chain, Join, Row, Slip, Step, Turn, Work
+
+_TURNING = 6  # the longest chain that only turns
+_GOES_ROUND = re.compile(r"\ball (?:a)?round\b|\brep(?:eat)?\b[^.;]*\baround\b", re.IGNORECASE)
+
+
+def begins_anew(row: Row) -> bool:
+    """True when a row makes its own beginning: a chain worked into, a ring, a chain and nothing else."""
+    steps = [step for step in row.steps if not isinstance(step, (Aside, Turn))]
+    if not steps:
+        return False
+    first, rest = steps[0], steps[1:]
+    if isinstance(first, Work):
+        return _goes_into_ring(first)
+    if not isinstance(first, Chain):
+        return False
+    if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring"):
+        return True
+    return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])
+
+
+def row_number(row: Row) -> int | None:
+    """The number in a row's label where it is one number for all sizes; None without one."""
+    first = row.label.first
+    return first.values[0] if first is not None and len(first.values) == 1 else None
+
+
+def _goes_into_ring(work: Work) -> bool:
+    return work.into.which == "ring" or any(thing.name == "ring" for thing in work.into.things)
+
+
+def _goes_along_chain(chain: Chain, first: Step) -> bool:
+    """True where the first stitch behind a chain is worked into that chain, and not `ch 1, sc in each ch`."""
+    if not isinstance(first, (Work, Slip)):
+        return False
+    long = chain.number.formula is not None or any((value or 0) > _TURNING for value in chain.number.values)
+    return first.into.which == "from hook" or (long and any(thing.name == "ch" for thing in first.into.things))
+
+
+def shape_of(row: Row, shape: Shape) -> Shape:
+    """How this row is worked: in a flat piece, what closes with a join and does not turn is a round all the same."""
+    if shape != "flat" or any(isinstance(step, Turn) for step in row.steps):
+        return shape
+    last = next((step for step in reversed(row.steps) if not isinstance(step, Aside)), None)
+    closes = isinstance(last, Join) and len(row.steps) > 2
+    goes_round = row.label.kind == "round" or _GOES_ROUND.search(row.text) is not None
+    return "joined rounds" if closes or goes_round else shape

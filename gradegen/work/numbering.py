@@ -1,0 +1,59 @@
+"""The numbers of a piece's rows as they go on: rows that are left out, and numbers that begin again."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from gradegen.design.rows import Row, RowsAgain
+from gradegen.work.beginnings import begins_anew, row_number
+
+Follows = Literal["on", "anew", "elsewhere"]
+_ORDINAL = re.compile(r"\s*\d+(?:st|nd|rd|th)\b", re.IGNORECASE)
+
+
+def is_booklet_label(text: str) -> bool:
+    """True for `2nd Row`, the mid-century manner, in which `repeat from * 5 times` means five more."""
+    return _ORDINAL.match(text) is not None
+
+
+@dataclass(slots=True)
+class Numbering:
+    """Where the numbers have come to. `last`: the number of the last row worked; None: not known."""
+
+    last: int | None = 0
+
+    def follows(self, row: Row) -> Follows:
+        """How a row stands to the one above: it goes on, it begins anew, or rows between them are not written here."""
+        number, named = row_number(row), row.label.name
+        last, self.last = self.last, self._after(row, number)
+        if begins_anew(row):
+            return "anew" if last != 0 else "on"
+        if number is None or last is None or number in (1, last - 1, last, last + 1):
+            return "on"
+        return "on" if named else "elsewhere"
+
+    def _after(self, row: Row, number: int | None) -> int | None:
+        """The number the row comes to, with the rows it works again; None where it can't be told."""
+        if number is None and begins_anew(row):
+            number = 1
+        if number is None:
+            number = None if self.last is None else self.last + 1
+        if number is None or len(row.label.listed) > 0:
+            return _last_listed(row)
+        for step in row.steps:
+            if isinstance(step, RowsAgain):
+                return None
+        rows = row.label.rows if row.label.rows is not None else row.label.last
+        if rows is None:
+            return number
+        value = rows.values[0] if len(rows.values) == 1 else None
+        if value is None:
+            return None
+        return value if row.label.rows is None else number + value - 1
+
+
+def _last_listed(row: Row) -> int | None:
+    listed = row.label.listed
+    return listed[-1].values[0] if listed and len(listed[-1].values) == 1 else None
