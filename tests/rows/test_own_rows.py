@@ -6,10 +6,10 @@ under its name in exactly its sizes. What is right about a row stands in `own.js
 
 from __future__ import annotations
 
+import contextlib
 import functools
+import io
 import json
-import subprocess
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -18,6 +18,7 @@ import pytest
 from rows_answers import Row, all_rows, by_pattern, earlier_than, kind_of, prior_of
 
 import gradegen
+from gradegen.cli import main
 
 WORKED = {
     "flat": "Worked flat in turned rows.",
@@ -152,13 +153,9 @@ def whole_patterns(folder: Path) -> list[tuple[list[Row], list[int], dict[str, A
         text, places = text_of(rows[: cut + 1])
         path = folder / f"{name}.txt"
         path.write_text(text, encoding="utf-8")
-        run = subprocess.run(
-            [sys.executable, "-m", "gradegen", "check", str(path), "--json"],
-            capture_output=True,
-            text=True,
-            check=False,
-        )
-        answers.append((rows[: cut + 1], places, json.loads(run.stdout)))
+        with contextlib.redirect_stdout(io.StringIO()) as printed:
+            main(["check", str(path), "--json"])
+        answers.append((rows[: cut + 1], places, json.loads(printed.getvalue())))
     return answers
 
 
