@@ -99,7 +99,7 @@ class PieceWork:
 
     def settle(self, row: Row, wanted: Sequence[int], notes: NoteFacts | None = None) -> Settled:
         """The row's outcomes in these sizes, in the reading that fits them all (or most)."""
-        key = (id(row), id(notes), tuple(wanted), *(self._key(size) for size in wanted))
+        key = (id(row), id(notes), tuple(wanted), *(self.key(size) for size in wanted))
         known = self._known.get(key)
         if known is None:
             settled = settle(lambda reading: self._work(row, wanted, reading, notes), bool(row.stated))
@@ -108,7 +108,8 @@ class PieceWork:
             self._known[key] = known = (row, notes, settled)  # the row is kept so that its id stays its own
         return known[2]
 
-    def _key(self, size: int) -> object:
+    def key(self, size: int) -> object:
+        """What a size stands on; rows worked on equal keys come to the same."""
         standing = self.standings[size]
         return standing.edge, standing.underside, standing.turning_chain is None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
@@ -15,12 +15,12 @@ from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
 from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
+from gradegen.work.recurring import MOST_ROWS, Recurring
 from gradegen.work.row import Outcome
 from gradegen.work.settle import Settled
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.telling import faults_of, notes_of, readings_of
-
 
 BY_OWN_NUMBERS = "the rows before it are known by their own numbers only"
 
@@ -152,9 +152,12 @@ class RowsInOrder:
                 done[i].last = _stopped(number)
         left = {i: number for i, number in times.items() if isinstance(number, int) and number > 0}
         early = without_counts(row)
-        settled, turn = None, 0
+        settled, turn, recurring = None, 0, Recurring()
         while left:
             turn += 1
+            room = min(left.values()) - turn
+            turn += recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
+            self._not_endless(row, recurring, left, done)
             lasting = [i for i in left if turn < left[i]]
             ending = [i for i in left if turn == left[i]]
             for which, version in ((lasting, early), (ending, row)):
@@ -162,6 +165,17 @@ class RowsInOrder:
                     settled = self._one_turn(version, which, done)
             left = {i: number for i, number in left.items() if turn < number and not _failed(done[i])}
         return settled
+
+    def _standing(self, which: Iterable[int]) -> object:
+        """What these sizes stand on, to know it again."""
+        return tuple((i, self.piece.key(i)) for i in which)
+
+    def _not_endless(self, row: Row, recurring: Recurring, left: dict[int, int], done: dict[int, _Done]) -> None:
+        """Give up on a label of more rows than anybody works, where each leaves another edge."""
+        if len(recurring.seen) > MOST_ROWS:
+            for i in left:
+                done[i].last = _stopped(Unclear("more rows than can be followed", row.place))
+            left.clear()
 
     def _one_turn(self, row: Row, which: Sequence[int], done: dict[int, _Done]) -> Settled:
         settled = self.piece.settle(row, which)
@@ -216,7 +230,7 @@ class RowsInOrder:
         stood = next((o.stood for o in settled.outcomes if o.stood), None)
         if way and stood and all(o.balances for o in settled.outcomes):
             key = f"start {stood[0]}"
-            self.piece.habits[key] = way if key not in self.piece.habits else self.piece.habits[key]
+            self.piece.habits.setdefault(key, way)
 
     # rows again -----------------------------------------------------------------------------------------------------
 
@@ -244,13 +258,19 @@ class RowsInOrder:
 
     def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: _Done) -> None:
         early = [without_counts(target) for target in targets]
-        for turn in range(number):
+        turn, recurring = 0, Recurring()
+        while turn < number:
             which = turn % len(targets)
+            turn += recurring.skip((which, self._standing([i])), turn, number - 1 - turn, [done])
             version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
             outcome = self.piece.settle(version, [i]).outcomes[0]
             done.blamed = targets[which]
             self._take(version, i, outcome, done)
             if _failed(done):
+                return
+            turn += 1
+            if len(recurring.seen) > MOST_ROWS:
+                done.last = _stopped(Unclear("more rows than can be followed", row.place))
                 return
 
     # results --------------------------------------------------------------------------------------------------------
