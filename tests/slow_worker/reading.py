@@ -177,6 +177,7 @@ class Reader(Repeats):
             while self.see() in (",", ";", "."):
                 self.next()
             self.takes("rep", mark, "to", mark) or self.takes("rep", "from", mark, "to", mark)
+            self.takes("rep", mark, mark)
         elif self.takes("rep", "from", mark, "to", mark) or self.takes("rep", "from", mark) or self.takes("rep", mark):
             pass
         return [self._times(tuple(body), stop[0] if stop else None, star=True)]
