@@ -9,13 +9,13 @@ from gradegen.design.edge import Edge
 from gradegen.design.graded import GradedSize
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Pattern, Piece
-from gradegen.design.rows import Chain, Definition, Number, Repeat, Row, Step, Times
+from gradegen.design.rows import Chain, Number, Repeat, Row, Step, Times
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.reckon.foundation import Foundation, numbers_with
 from gradegen.work.piece import PieceWork, without_counts
 from gradegen.work.row import Outcome
-from gradegen.work.rows import explained
+from gradegen.work.rows import rows_in_order
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.settle import Reading, Settled
 
@@ -45,7 +45,7 @@ class KnownPiece(PieceWork):
         reading = self.readings.get(row.place)
         if reading is None:
             return super().settle(row, wanted, notes)
-        key = (row.place, id(notes), tuple(wanted), *(self._key(size) for size in wanted))
+        key = (row.place, id(notes), tuple(wanted), *(self.key(size) for size in wanted))
         if key not in self.done:
             outcomes, choices = self._work(row, wanted, reading, notes)
             if any(outcome.balances and _may_have_skipped(row, outcome) for outcome in outcomes):
@@ -94,13 +94,8 @@ class Trial:
     slot: int
     foundation: Foundation
     readings: Readings = field(default_factory=dict)
-    explained: dict[str, tuple[Mapping[str, Definition], NoteFacts]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        names = tuple(size.name for size in self.sizes)
-        for piece in self.foundation.pieces:
-            own, facts = explained(self.pattern, piece, names)
-            self.explained[piece.name.text] = own, replace(facts, multiple=None)
         self._work(self.sizes[self.slot].numbers(), None, RecordingPiece)
 
     def work(self, chains: int) -> Tried:
@@ -129,13 +124,13 @@ class Trial:
     def _order(
         self, piece: Piece, numbers: Mapping[str, int], kind: type[PieceWork], before: RowsInOrder | None
     ) -> RowsInOrder:
-        own, facts = self.explained[piece.name.text]
-        names = tuple(size.name for size in self.sizes)
-        standings = list(before.piece.standings) if before is not None else []
-        work = kind(piece.shape, names, own, facts, [numbers] * len(names), standings=standings)
-        work.readings = self.readings  # type: ignore[attr-defined]
-        work.done = {}  # type: ignore[attr-defined]
-        return RowsInOrder(work)
+        standings = before.piece.standings if before is not None else []
+        order = rows_in_order(self.pattern, piece, self.sizes, standings, kind)
+        order.piece.counts = [numbers] * len(self.sizes)
+        order.piece.notes = replace(order.piece.notes, multiple=None)
+        order.piece.readings = self.readings  # type: ignore[attr-defined]
+        order.piece.done = {}  # type: ignore[attr-defined]
+        return order
 
     def _rows(self, piece: Piece, chains: int | None) -> Iterator[Row]:
         """The piece's rows for this size alone; without printed counts, and with the trial chain, in a trial."""

@@ -38,7 +38,7 @@ def work_rows(
     findings: list[Finding] = []
     standings: list[Standing] = []
     for piece in pattern.pieces:
-        order = _order(pattern, piece, sizes, standings)
+        order = rows_in_order(pattern, piece, sizes, standings)
         order.piece.tracing = tracing
         for row in piece.rows:
             for one in order.work(row):
@@ -49,13 +49,20 @@ def work_rows(
     return {name: tuple(rows) for name, rows in worked.items()}, tuple(findings)
 
 
-def _order(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], before: Sequence[Standing]) -> RowsInOrder:
+def rows_in_order(
+    pattern: Pattern,
+    piece: Piece,
+    sizes: Sequence[GradedSize],
+    before: Sequence[Standing],
+    kind: type[PieceWork] = PieceWork,
+) -> RowsInOrder:
+    """A piece ready to be worked in all its sizes, on what the piece `before` left where it goes on from that."""
     names = tuple(size.name for size in sizes)
     own, facts = explained(pattern, piece, names)
     first = next((row for row in piece.rows if not row.is_prose), None)
     goes_on = bool(before) and first is not None and not begins_anew(first)
     return RowsInOrder(
-        PieceWork(
+        kind(
             shape=piece.shape,
             sizes=names,
             definitions=own,
