@@ -95,7 +95,8 @@ def _each(walk: Walk, step: Work) -> None:
 
 def _same(walk: Walk, step: Work) -> None:
     if walk.here:
-        _use_here(walk, ANY_PLACE)
+        walk.cursor.step()
+        walk.begun, walk.here, walk.last_kind = True, False, ANY_PLACE.key
         walk.make(step.makes)
     elif not walk.begun:
         walk.owe(ANY_STITCH) if walk.before else None
