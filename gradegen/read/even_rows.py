@@ -1,4 +1,4 @@
-"""Plain rows counted or measured: `work even in sc for 6 rows`, `work 5 rows even`, `work even until piece measures 9 in`."""
+"""Plain rows, counted or measured: `work even in sc for 6 rows`, `work even until piece measures 9 in`."""
 
 from __future__ import annotations
 
@@ -100,7 +100,7 @@ def _counted(r: Reading) -> tuple[Number | None, str | None]:
     return None, None
 
 
-# ---- lengths ----------------------------------------------------------------------------------------------------------
+# ---- lengths ------------------------------------------------------------------------------------------------------
 
 
 def read_until(r: Reading) -> Until | None:
@@ -192,7 +192,9 @@ def _since(r: Reading) -> str:
     words_ = r.text(begin).lower() if r.at > begin else ""
     if not words_:
         r.at = mark
-    return "" if words_.split(" ")[0] in ("beg", "beginning", "start", "foundation", "bottom", "lower", "edge") else words_
+    return (
+        "" if words_.split(" ")[0] in ("beg", "beginning", "start", "foundation", "bottom", "lower", "edge") else words_
+    )
 
 
 def _ending(r: Reading) -> Literal["RS", "WS"] | None:

@@ -1,4 +1,4 @@
-"""Shaping over rows: `dec 1 st at each end of next row, then every 4th row 6 (7, 8) times`, `rep Dec Row every RS row 5 times`."""
+"""Shaping over rows: `dec 1 st at each end of next row, then every 4th row 6 (7, 8) times`."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import Literal
 from gradegen.design.passages import Shaping
 from gradegen.design.rows import Change, Number, Step
 from gradegen.read.even_rows import read_even_rows
-from gradegen.read.rates import ROWS, read_rates
+from gradegen.read.rates import ROWS, how_often, read_rates
 from gradegen.read.reading import Reading
 from gradegen.read.row_references import row_labels
 from gradegen.read.things import STITCHES
@@ -27,7 +27,9 @@ _ONE_END = phrases(
     "at front edge|at side edge|at center edge|at centre edge|at beg|at beginning|at the beg|at the beginning|at end|"
     "at the end|at one end|at one edge|at same edge|at this edge|at opposite end"
 )
-_EVENLY = phrases("evenly spaced across|evenly spaced around|evenly spaced|spaced evenly|evenly across|evenly around|evenly")
+_EVENLY = phrases(
+    "evenly spaced across|evenly spaced around|evenly spaced|spaced evenly|evenly across|evenly around|evenly"
+)
 _SAME_TIME = phrases("at the same time|at same time")
 _MOST = 8  # shapings in one passage
 
@@ -49,7 +51,7 @@ def read_passage(r: Reading) -> list[Step] | None:
 
 
 def _shaping(r: Reading, known: Change | None) -> Shaping | None:
-    """One change (or row named) with its rates; `known`: the change of the passage so far, when only its rates follow."""
+    """One change (or row named) with its rates; `known`: the change of the passage so far, which may be said anew."""
     mark = r.at
     lead = () if known else read_rates(r, several=False)  # `every RS row, dec 1 st at each end 5 times`
     if lead:
@@ -61,7 +63,7 @@ def _shaping(r: Reading, known: Change | None) -> Shaping | None:
         return None
     rates = read_rates(r)
     if lead and not rates:
-        rates = lead
+        rates = (how_often(r, lead[0]),)
     if not rates:
         r.at = mark
         return None

@@ -1,4 +1,4 @@
-"""How often a passage shapes: `next row`, `every 4th row 6 (7, 8) times`, `next and every foll alt row until 40 sts rem`."""
+"""How often a passage shapes: `next row`, `every 4th row 6 (7, 8) times`, `next and every foll alt row`."""
 
 from __future__ import annotations
 
@@ -59,8 +59,11 @@ def _rate(r: Reading) -> Rate | None:
 def _next(r: Reading) -> Rate | None:
     """`next row`, `next 2 rows`, `next RS row`, `next 4 alt rows`, `next and every foll 4th row`."""
     mark = r.at
-    if not r.accept("next"):
+    if r.low() == "this" and r.low(1) in ROWS and r.low(2) == "and":
+        pass
+    elif r.low() != "next":
         return None
+    r.at += 1
     start = r.at
     if r.accept(*ROWS) and not (r.low() == "and" and r.low(1) in (*_FOLLOWING, "every")):
         return _once(r, mark)
@@ -205,7 +208,7 @@ def _ordinals(r: Reading) -> Number | None:
             places.append(one.place)
             cuts.append(_span(r, r.at - 1))
             r.accept(",", ":", ";")
-        if not (r.here.kind == "close"):
+        if r.here.kind != "close":
             r.at = after
             return first
         r.at += 1
@@ -220,6 +223,11 @@ def _ordinals(r: Reading) -> Number | None:
 
 def _span(r: Reading, at: int) -> tuple[int, int]:
     return r.tokens[at].start, r.tokens[at].end
+
+
+def how_often(r: Reading, rate: Rate) -> Rate:
+    """A rate said before its change, with the number of times that stands behind the change."""
+    return _often(r, rate)
 
 
 def _often(r: Reading, rate: Rate) -> Rate:

@@ -15,7 +15,7 @@ _UNKNOWN = "how many rows this takes is a measure, not a number"
 
 
 def rows_until(piece: PieceWork, size: int, until: Until, cycle: int) -> int:
-    """Rows to work in whole cycles, the first that comes within half a row of the length; raises Unclear without a gauge."""
+    """Rows in whole cycles, the first that comes within half a row of the length; raises Unclear without a gauge."""
     gauge = piece.rows_per_inch
     if gauge is None:
         raise Unclear(_UNKNOWN, until.place)

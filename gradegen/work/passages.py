@@ -22,6 +22,7 @@ from gradegen.work.shaping_totals import check_total
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 
+_OWN_NUMBERS = "the rows before it are known by their own numbers only"
 _MANNER = (Even, Aside, Turn, Chain, Join)
 
 
@@ -54,7 +55,8 @@ class Course:
 
     def follow(self) -> Outcome:
         """What the passage comes to; the size stands where it leads to, turned as the shape asks."""
-        before = self.piece.standings[self.size].edge
+        standing = self.piece.standings[self.size]
+        before, doubted = standing.edge, standing.assumed or standing.doubtful
         outcome = Outcome(before or ())
         try:
             if before is None:
@@ -65,7 +67,8 @@ class Course:
             self._count(outcome)
             check_total(outcome, self.row, self.site, stitches(before), self.shaped)
         except Fault as fault:
-            outcome.fault = fault
+            outcome.fault = None if doubted else fault
+            outcome.unclear = Unclear("what this part is worked into is not certain", fault.place) if doubted else None
         except Unclear as unclear:
             outcome.unclear = unclear
         self._stand(outcome, before)
@@ -161,9 +164,9 @@ class Course:
         tracks = [(one, self._events(one, room)) for one in (shaping, *shaping.together)]
         self.shaped += [(one, events) for one, events in tracks]
         start, at = self.rows, 0
-        for row, events in _by_row(tracks):
+        for row, falling in _by_row(tracks):
             self._even(row - at - 1)
-            for one, event in events:
+            for one, event in falling:
                 assert one.change is not None
                 self._change(one.change, event.delta)
             self._advance()
@@ -293,7 +296,11 @@ class Course:
         """After a passage that was not followed the size stands on what the count says, which proves nothing."""
         standing = self.piece.standings[self.size]
         if outcome.fault is None and outcome.unclear is None:
-            self.piece.standings[self.size] = replace(standing, turning_chain=self.row.turning_chain)
+            doubtful = standing.doubtful and not self.row.stated
+            outcome.unclear = Unclear(_OWN_NUMBERS, self.row.place) if doubtful else None
+            chain = self.row.turning_chain
+            after = replace(standing, turning_chain=chain, assumed=False, doubtful=doubtful)
+            self.piece.standings[self.size] = after
             return
         stopped = replace(outcome, after=(), made=None)
         standing.edge = before if any(isinstance(step, EvenRows) for step in self.row.steps) and before else None
@@ -368,7 +375,9 @@ def named_row(known: Mapping[str, Row], label: str, section: str) -> Row | None:
     direct = known.get(f"{section.lower()} {wanted}".strip()) or known.get(wanted)
     if direct is not None:
         return direct
-    return next((row for name, row in reversed(known.items()) if _levelled(name).split(" ")[-1:] == [wanted]), None)
+    return next(
+        (row for name, row in reversed(list(known.items())) if _levelled(name).split(" ")[-1:] == [wanted]), None
+    )
 
 
 def _levelled(label: str) -> str:

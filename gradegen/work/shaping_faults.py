@@ -7,9 +7,7 @@ from gradegen.findings import Rule, Severity
 TOTAL_DIFFERS = Rule(
     "shaping-total-differs", Severity.ERROR, "arithmetic", "the shaping ends on another count than it says"
 )
-TIMES_OR_MORE = Rule(
-    "times-or-more-times", Severity.ERROR, "arithmetic", "'times' and 'more times' give other totals"
-)
+TIMES_OR_MORE = Rule("times-or-more-times", Severity.ERROR, "arithmetic", "'times' and 'more times' give other totals")
 LONGER_THAN_SECTION = Rule(
     "shaping-longer-than-section", Severity.ERROR, "arithmetic", "there are too few rows for the shaping"
 )

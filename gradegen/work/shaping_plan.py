@@ -25,8 +25,10 @@ class Event:
 
 @dataclass(frozen=True, slots=True)
 class Manner:
-    """How loose words are taken. `early`: `every 4th row` begins with a shaping row; `besides`: `next and every foll
-    4th row 6 times` is 7 in all; `to_side`: rows up to the next row of the side that the words name (None: not known).
+    """How loose words are taken.
+
+    `early`: `every 4th row` begins with a shaping row; `besides`: `next and every foll 4th row 6 times` is 7 in all;
+    `to_side`: rows up to the next row of the side that the words name (None: not known).
     """
 
     early: bool = False

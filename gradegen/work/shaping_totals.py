@@ -106,9 +106,7 @@ def _odd_change(place: Place, before: int, written: int, shaped: Shaped) -> Faul
     )
 
 
-def _times_or_more(
-    place: Place, before: int, written: int, made: int, shaped: Shaped, site: Site
-) -> Fault | None:
+def _times_or_more(place: Place, before: int, written: int, made: int, shaped: Shaped, site: Site) -> Fault | None:
     """The printed count fits when `times` is taken as `more times`, or the other way round."""
     for shaping, events in shaped:
         earlier = int(shaping.repeats)

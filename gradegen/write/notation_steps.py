@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import assert_never
 
+from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import (
     Aside,
     Chain,
@@ -27,6 +28,7 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.write.notation_chains import chain_words, change_words, join_words, skip_words, slip_words
+from gradegen.write.notation_passages import even_rows_words, shaping_words
 from gradegen.write.notation_places import bound_words
 from gradegen.write.notation_rows import rows_again_words, sizes_words
 from gradegen.write.notation_style import Notation, is_one
@@ -110,6 +112,10 @@ def step_words(step: Step, says: Notation) -> str:
             return steps_words(step.readings[0], says)
         case SizesOnly():
             return _sizes_only(step, says)
+        case EvenRows():
+            return even_rows_words(step, says)
+        case Shaping():
+            return shaping_words(step, says)
         case RowsAgain():
             return rows_again_words(step, steps_words(step.except_, says), says)
         case _:

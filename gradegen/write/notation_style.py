@@ -27,6 +27,7 @@ class NotationStyle:
     bounds: Words
     repeats: Mapping[str, Any]
     steps: Mapping[str, Any]
+    passages: Mapping[str, Any]
 
 
 @cache
