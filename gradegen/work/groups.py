@@ -75,7 +75,7 @@ def _to_whole(walk: Walk, into: Into) -> None:
 def _ahead(walk: Walk) -> list[Target]:
     """The next targets, as far as a group can reach."""
     spot = walk.cursor.save()
-    found = []
+    found: list[Target] = []
     while len(found) < _FAR and (one := walk.cursor.peek()) is not None:
         found.append(one)
         walk.cursor.step()
@@ -96,9 +96,7 @@ def _find_group(walk: Walk, ahead: Sequence[Target], group: Thing, into: Into) -
             return i, one.size
     found = _equal_run(ahead, size)
     if found is None and _is_on(walk.before, name, size):
-        raise Fault(
-            RUNS_SHORT, into.place, f"No {name} is left on the edge.", expected=f"a {name}", found="none left"
-        )
+        raise Fault(RUNS_SHORT, into.place, f"No {name} is left on the edge.", expected=f"a {name}", found="none left")
     if found is None:
         raise Unclear(f"no {name} can be told apart on the row before", into.place)
     return found

@@ -72,9 +72,10 @@ def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> 
     """`12 scallops`: a name the pattern does not explain belongs to the row's groups where their number is the same."""
     for one in stated:
         name = one.unit.name
-        if name not in units and name not in stitches() and name not in site.definitions and "group" in units:
-            if name not in ("sp", "ch", "st", "corner") and units["group"] == site.number(one.number):
-                units[name] = units["group"]
+        if name in units or name in stitches() or name in site.definitions or name in ("sp", "ch", "st", "corner"):
+            continue
+        if units.get("group") == site.number(one.number):
+            units[name] = units["group"]
 
 
 def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk: Walk) -> tuple[Mismatch, ...]:

@@ -58,7 +58,7 @@ def _find(label: str, known: Mapping[str, Row], section: str) -> Row | None:
     for candidate in (f"{section} {key}".strip(), key, key.split()[-1] if key else key):
         if candidate in known:
             return known[candidate]
-    return next((row for name, row in reversed(known.items()) if name.endswith(f" {key}")), None)
+    return next((row for name, row in reversed(list(known.items())) if name.endswith(f" {key}")), None)
 
 
 def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:

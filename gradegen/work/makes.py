@@ -39,7 +39,7 @@ def targets_of(makes: Sequence[Make], site: Site) -> tuple[Target, ...]:
 
 
 def _parts(makes: Sequence[Make], site: Site, depth: int) -> list[Target]:
-    """The parts in order; a chain that opens a tile (`sl st, ch 3, 3 dc`) stands for a stitch and is a space besides."""
+    """The parts in order; a chain that opens a tile (`sl st, ch 3, 3 dc`) stands for a stitch and is a space too."""
     found: list[Target] = []
     for i, make in enumerate(makes):
         if opens_tile(makes, i):

@@ -40,10 +40,11 @@ def check_row(
 ) -> RowResult:
     """One written row, worked in every size on the edge it is given.
 
-    `prior`: the edge in the order this row meets it, per size (one value: the same for all): a number of plain stitches,
-    or runs such as "8 x (dc, ch-1 sp), sc", "42 ch", "60 row ends"; None when the row makes its own beginning.
+    `prior`: the edge in the order this row meets it, per size (one value: the same for all): a number of plain
+    stitches, or runs such as "8 x (dc, ch-1 sp), sc", "42 ch", "60 row ends"; None when the row makes its own beginning.
     `earlier`: label -> text of rows it may refer to. `turning_chain`: "ch 3", made at the end of the row before.
-    `applies_to`: the sizes that work it. `leaves`: the row may stop before the edge ends. Never raises on what is written.
+    `applies_to`: the sizes that work it. `leaves`: the row may stop before the edge ends. Never raises on what
+    is written.
     """
     own, facts = _explained(definitions or {}, notes, terms, tuple(sizes))
     names = RowNames(terms=terms, sizes=tuple(sizes), definitions=own)

@@ -14,7 +14,7 @@ from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, 
 from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
-from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
@@ -47,7 +47,7 @@ def work_repeat(walk: Walk, step: Repeat) -> None:
         return
     whole = number if stop_at is None else number - 1
     share = _share(walk, step, number)
-    before = walk.remaining(ANY_STITCH)
+    ahead = _ahead(walk)
     if share is not None:
         for _ in range(min(whole, _MOST_RUNS)):
             walk.quota = (walk.remaining(ANY_STITCH), share)
@@ -56,7 +56,7 @@ def work_repeat(walk: Walk, step: Repeat) -> None:
         loop(walk, step, whole)
     if stop_at is not None:
         run(walk, step.body[:stop_at])
-    _keep_fact(walk, step, before, number)
+    _keep_fact(walk, step, ahead, number)
 
 
 def times_of(walk: Walk, step: Repeat) -> int:
@@ -261,6 +261,7 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         raise Unclear("this repeat goes nowhere", step.place)
     bound = step.times.bound or Bound("end")
     before = walk.remaining(kind)
+    ahead = _ahead(walk)
     if bound.to in ("thing", "before marker"):
         done = loop(walk, step, None, _at_thing(walk, bound, kind))
         if not _at_thing(walk, bound, kind)():
@@ -277,7 +278,7 @@ def work_bound(walk: Walk, step: Repeat) -> None:
     if walk.remaining(counted) != keep:
         raise uneven(walk, step, counted, before, keep, done)
     walk.kept = keep
-    _keep_fact(walk, step, before, done)
+    _keep_fact(walk, step, ahead, done)
 
 
 def _has_stitches(kind: Kind) -> bool:
@@ -335,8 +336,21 @@ def _one_run(walk: Walk, step: Repeat, kind: Kind) -> int:
     return total
 
 
-def _keep_fact(walk: Walk, step: Repeat, before: int, times: int) -> None:
-    left = walk.remaining(ANY_STITCH)
-    if times and len(walk.facts) < 20:
-        made = stitches(tuple(walk.out))
-        walk.facts.append(RepeatFact(step.place, max(0, before - left) // times, made, times, before, left))
+class Ahead(NamedTuple):
+    """What was ahead of a repeat, and what had been made before it."""
+
+    sts: int
+    spaces: int
+    made: int
+
+
+def _ahead(walk: Walk) -> Ahead:
+    return Ahead(walk.remaining(ANY_STITCH), walk.remaining(ANY_SPACE), stitches(tuple(walk.out)))
+
+
+def _keep_fact(walk: Walk, step: Repeat, before: Ahead, times: int) -> None:
+    """Remember how a repeat went, for the working of a finding; repeats inside repeats are left out."""
+    if times and not walk.inside and len(walk.facts) < 20:
+        after = _ahead(walk)
+        takes, spaces = (before.sts - after.sts) // times, (before.spaces - after.spaces) // times
+        walk.facts.append(RepeatFact(step.place, takes, spaces, (after.made - before.made) // times, times))

@@ -14,10 +14,10 @@ from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
 from gradegen.work.starts import start
-from gradegen.work.reach import how_many
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.tiles import close_tile
 from gradegen.work.walk import RepeatFact, Walk
@@ -27,7 +27,7 @@ _TRIES = 8
 
 @dataclass(slots=True)
 class Outcome:
-    """What one row came to. `fault` and `unclear` are None when it balances; `mismatches` are printed counts it misses."""
+    """What one row came to. `fault` and `unclear` are None when it balances; `mismatches`: printed counts it misses."""
 
     before: Edge
     after: Edge = ()

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from gradegen.design.edge import Edge
 from gradegen.design.rows import Row
 from gradegen.findings import Finding, Place
-from gradegen.work.edges import stitches, words
+from gradegen.work.edges import stitches, tally, words
 from gradegen.work.row import Outcome
 from gradegen.work.settle import Settled
 from gradegen.work.stops import CHAIN_CONVENTION, COUNT_WRONG, READING_CHOSEN, TWO_READINGS
@@ -51,23 +52,45 @@ _CHAIN_MESSAGE = "This count is only right if the turning chain is treated again
 def _edge_words(outcome: Outcome) -> str:
     if not outcome.before:
         return "the row before left nothing to work into"
-    return f"the row before leaves {stitches(outcome.before)} sts: {words(outcome.before, _TOPS)}"
+    return f"the row before leaves {counted(outcome.before)}: {words(outcome.before, _TOPS)}"
 
 
 def working(outcome: Outcome) -> str:
-    """How the made count comes about: what was there, what each repeat took, how often, and what was made."""
+    """How the made count comes about: what was there, what each repeat took and made, how often, and what was made."""
     parts = []
-    if outcome.before:
-        parts.append(f"the row before leaves {stitches(outcome.before)}")
+    if outcome.taken and outcome.taken > stitches(outcome.before):
+        sides = " on both sides" if outcome.before else ""
+        parts.append(f"the chain gives {outcome.taken} places{sides}")
+    elif outcome.before:
+        parts.append(f"the row before leaves {counted(outcome.before)}")
     for fact in outcome.facts[:2]:
-        parts.append(f"the repeat takes {fact.takes} and runs {fact.times} times")
+        spaces = f" and {fact.spaces} sps" if fact.spaces else ""
+        parts.append(f"the repeat takes {fact.takes} sts{spaces} and makes {fact.makes}, {fact.times} times")
     if outcome.stood is not None:
         number, stands_for = outcome.stood
         parts.append(
             f"ch {number} counts as {' and '.join(stands_for)}" if stands_for else f"ch {number} does not count"
         )
-    parts.append(f"it makes {outcome.made} sts: {words(outcome.after, _TOPS)}")
+    parts.append(f"that makes {counted(outcome.after)}")
     return "; ".join(parts)
+
+
+def counted(edge: Edge) -> str:
+    """What stands on an edge, by number: `212 sts (53 hdc, 159 dc) and 106 ch-1 sps`."""
+    standing = tally(edge)
+    named: dict[str, int] = {}
+    spaces: dict[int, int] = {}
+    for one, number in standing.items():
+        if one.kind == "sp":
+            spaces[one.length] = spaces.get(one.length, 0) + number
+        elif one.kind not in ("gap", "ring"):
+            named[one.name] = named.get(one.name, 0) + number
+    said = f"{sum(named.values())} sts"
+    if len(named) > 1:
+        said += f" ({', '.join(f'{number} {name}' for name, number in named.items())})"
+    elif named:
+        said = f"{sum(named.values())} {next(iter(named))}"
+    return said + "".join(f" and {n} {f'ch-{length} ' if length else ''}sps" for length, n in spaces.items())
 
 
 def readings_of(settled: Settled, row: Row) -> tuple[str, ...]:

@@ -23,14 +23,13 @@ RING = target("ring", "ring")
 
 @dataclass(slots=True)
 class RepeatFact:
-    """How one repeat went: what a run of it took and made, how many runs, and what was there before it."""
+    """How one repeat went: stitches and spaces that a run of it took, stitches it made, and how many runs."""
 
     place: Place
     takes: int
+    spaces: int
     makes: int
     times: int
-    before: int
-    left: int
 
 
 class Spot(NamedTuple):
@@ -55,7 +54,7 @@ class Spot(NamedTuple):
 class Walk:
     """The state of working one row in one size.
 
-    `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing has used yet.
+    `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
     `addressed`: the kinds that next, each and skip have named; these are owed to the end. `spent`: what was made and
     leaves no place on the edge (foundation and turning chains, slip stitches, joins, the chains of picots).
@@ -101,7 +100,7 @@ class Walk:
     # places -------------------------------------------------------------------------------------------------------
 
     def onto(self, edge: Edge, *, again: bool = False) -> None:
-        """Go on along another edge: a chain just made, the other side of the foundation; `again`: the same, turned on."""
+        """Go on along another edge: a fresh chain, the other side of the foundation; `again`: the same, turned on."""
         if not again:
             self.used += stitches(self.before) - self.remaining(ANY_STITCH)
         self.before = edge
