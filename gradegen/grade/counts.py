@@ -14,11 +14,21 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.bodies import Body, size_count
 from gradegen.grade.each_body import BodyScope, check_lists, reckon_each
 from gradegen.grade.gauges import GAUGE_INCOMPLETE, PerInch, gauge_of, gauges_per_inch
+from gradegen.grade.lengths import Words
 from gradegen.grade.measures import MEASURE_NOT_POSITIVE, SUM_IN_A_CIRCLE, Targets, check_names
 from gradegen.grade.naming import Naming, two_meanings
 from gradegen.grade.order import work_order
+from gradegen.grade.pins import keep_sound_pins
 from gradegen.grade.reckon import KIND_WORDS, Value, names_in
-from gradegen.grade.snapped import Scale, count_of_length, count_of_sum, grid_fault, place_of, plain_count
+from gradegen.grade.snapped import (
+    Scale,
+    count_of_length,
+    count_of_sum,
+    grid_fault,
+    place_of,
+    plain_count,
+    ties_its_sizes,
+)
 from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.snap import NoCount
 from gradegen.read.kinds import UNIT_WRONG
@@ -40,6 +50,7 @@ class Counting:
     targets: Targets
     scales: dict[str, Scale]
     sums: dict[str, CountRule]
+    rules: Mapping[str, CountRule]
 
 
 def grade_counts(
@@ -55,16 +66,19 @@ def grade_counts(
     `gauges`: another hand's gauge for each of the pattern's, instead of those written.
     """
     usable, found = gauges_per_inch(pattern.gauges) if gauges is None else (gauges, ())
-    findings = list(found)
-    work = Counting(pattern, table, bodies, naming, targets, {}, {})
-    for rule in pattern.counts.values():
+    rules, more = keep_sound_pins(pattern, table)
+    findings = [*found, *more]
+    work = Counting(pattern, table, bodies, naming, targets, {}, {}, rules)
+    for rule in rules.values():
         told = tuple(_faults(rule, work))
         findings += told
         if not any(finding.severity is Severity.ERROR for finding in told):
             findings += _sort_in(rule, work, usable)
     counted: Counted = [{} for _ in bodies]
     for name, scale in work.scales.items():
-        findings += _count_lengths(pattern.counts[name], scale, work, counted)
+        findings += _count_lengths(rules[name], scale, work, counted)
+    if pattern.relations or any(ties_its_sizes(rule) for rule in rules.values()):
+        findings += _count_related(work, counted)
     findings += _count_sums(work, counted)
     return [_in_order(pattern, counts) for counts in counted], work.scales, tuple(findings)
 
@@ -130,7 +144,7 @@ def _count_lengths(rule: CountRule, scale: Scale, work: Counting, counted: Count
             message = f"{rule.name} is counted over {decimal_text(value.number)} in; a length is more than nothing."
             findings.append(MEASURE_NOT_POSITIVE.at(formula.place, message, size=body.name))
             continue
-        count = count_of_length(value.number, rule, scale)
+        count = count_of_length(value.number, rule, scale, body.name)
         if not isinstance(count, NoCount):
             counts[rule.name] = count
     return tuple(findings)
@@ -142,6 +156,24 @@ def _no_length(rule: CountRule, formula: Formula, value: Value) -> Finding:
         hint = f"{mixed_text(formula.number)} in, or sum: {mixed_text(formula.number)}"
     what = "Stitches are" if rule.across is not None else "Rows are"
     return UNIT_WRONG.at(formula.place, f"{what} counted over a length; this is {KIND_WORDS[value.kind]}.", hint=hint)
+
+
+def _count_related(work: Counting, counted: Counted) -> tuple[Finding, ...]:
+    """Puts counts solved together in the place of those rounded alone, and adds what follows from relations."""
+    from gradegen.grade.related import Known
+    from gradegen.grade.together import solve_related
+
+    order = sorted(range(len(work.bodies)), key=lambda at: work.bodies[at].rank)
+    ordered = [counted[at] for at in order]
+    sums = work_order({name: _needs(rule, work.naming) for name, rule in work.sums.items()}).names
+    free = [rule.name for rule in work.rules.values() if not (rule.across or rule.along or rule.formula)]
+    known = Known(
+        work.pattern, work.naming, tuple(work.bodies[at] for at in order),
+        {name: rule for name, rule in work.rules.items() if name in work.scales or name in sums or name in free},
+        work.scales,
+        {name: tuple(counts[name].raw if name in counts else None for counts in ordered) for name in work.scales},
+    )  # fmt: skip
+    return solve_related(known, ordered, Words(work.pattern.units))
 
 
 def _count_sums(work: Counting, counted: Counted) -> tuple[Finding, ...]:
@@ -182,7 +214,7 @@ def _count_sum(rule: CountRule, work: Counting, counted: Counted) -> tuple[Findi
             UNIT_WRONG.at(formula.place, message, hint="across: ... with a gauge turns a length into stitches"),
         )
     for body, counts, value in zip(work.bodies, counted, values, strict=True):
-        if value is None:
+        if value is None or rule.name in counts:
             continue
         count = _summed(rule, value.number, _unit(rule, counts, work.naming), body)
         if isinstance(count, Finding):

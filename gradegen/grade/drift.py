@@ -1,6 +1,6 @@
 """How far snapping moved a measure, and whose doing that is.
 
-A snapped count misses its length for one of two reasons, and they are told apart.
+A snapped count misses its length for one of four reasons, and they are told apart.
 
 1. The repeat. The count is the nearest the stitch pattern allows, so nobody can do better on that repeat; the miss
    is at most half a repeat, and that is no contradiction. It is never an error. Up to 1/4 in nothing is said; beyond,
@@ -16,6 +16,9 @@ A snapped count misses its length for one of two reasons, and they are told apar
 2. A limit. `least` or `most` kept the count from the nearest one. Then two numbers the designer wrote say different
    things, and the miss counts in full: a note above 1/4 in, a warning above 1/2 in, an error above half a size step
    (and 1/2 in, so that hairline steps make no errors).
+3. A relation to other counts, even steps or one centre in all sizes gave it another count than the nearest. The
+   measures of related counts may not add up, so this is told as a limit is.
+4. A pin. The designer chose the count for this size, against its measure: a note above 1/4 in, a warning above 1/2 in.
 
 The quarter inch, the half inch, the half step and the tenth are our defaults; no publisher states such figures. Two
 sizes that should differ and come out with one count are told about too: they are one size under two names.
@@ -33,8 +36,8 @@ from gradegen.design.pattern import CountRule
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.bodies import Body
 from gradegen.grade.lengths import Words
-from gradegen.grade.snapped import Scale, place_of, snap_to_rule
-from gradegen.numbers.snap import Grid, Snapped, good_counts
+from gradegen.grade.snapped import Scale, place_of, repeat_of, snap_to_rule
+from gradegen.numbers.snap import Snapped
 
 SNAPPING_MOVED_MEASURE = Rule(
     "snapping-moved-measure", Severity.NOTE, "house", "Rounding to the stitch pattern moved this measure."
@@ -50,6 +53,13 @@ SIZES_COME_OUT_ALIKE = Rule(
 )
 UNEVEN_SIZE_STEP = Rule(
     "uneven-size-step", Severity.WARNING, "common practice", "One step between sizes is unlike the others."
+)
+
+RELATION_MOVED_MEASURE = Rule(
+    "relation-moved-measure", Severity.WARNING, "arithmetic", "What a count is related to keeps it off its measure."
+)
+COUNT_PINNED_OFF = Rule(
+    "count-pinned-off", Severity.WARNING, "arithmetic", "A pinned count is off the measure that size wants."
 )
 
 NOTED = Fraction(1, 4)  # inches
@@ -70,9 +80,8 @@ class Series:
 
     @property
     def repeat(self) -> int:
-        """How far apart the good counts are: the repeat, twice that where parity halves the choice."""
-        grid = good_counts(self.rule.multiple, self.rule.plus, self.rule.parity)
-        return grid.step if isinstance(grid, Grid) else 1
+        """How far apart the good counts are: the repeat, twice that where parity or the centre halves the choice."""
+        return repeat_of(self.rule)
 
     def step_at(self, position: int) -> Fraction | None:
         """The smaller step wanted to the sizes next to one; None where none differs."""
@@ -114,6 +123,13 @@ class Miss:
         limit = OF_A_STEP * self.step if by_step and self.step is not None else OF_A_LENGTH * self.wanted
         return self.off > max(WARNED, limit)
 
+    @property
+    def two_numbers_clash(self) -> Severity:
+        """How grave it is where it is not the repeat but another number of the designer's that says otherwise."""
+        if self.step is not None and self.off > WARNED and 2 * self.off > self.step:
+            return Severity.ERROR
+        return Severity.WARNING if self.off > WARNED else Severity.NOTE
+
     def told(
         self,
         rule: Rule,
@@ -125,7 +141,7 @@ class Miss:
     ) -> Finding:
         """The finding, with what was wanted, what is made, and how the count was rounded."""
         return rule.at(
-            place_of(self.series.rule, key), message, size=self.body.name, severity=severity,
+            place_of(self.series.rule, key, "along"), message, size=self.body.name, severity=severity,
             expected=self.words.length(self.wanted), found=self.words.length(self.made),
             because=self.count.rounded + more, hint=hint,
         )  # fmt: skip
@@ -158,11 +174,37 @@ def find_drift(series: Series, words: Words) -> Iterator[Finding]:
     for position, (body, count, wanted) in enumerate(series.sizes):
         miss = Miss(series, body, count, wanted, series.step_at(position), words)
         if miss.off > NOTED:
-            finding = _held(miss) if miss.is_held else _moved(miss)
+            finding = _told(miss)
             follows = finding.rule if finding.severity is not Severity.NOTE else follows
             yield finding
     if series.grows:
         yield from _steps(series, follows, words)
+
+
+def _told(miss: Miss) -> Finding:
+    if miss.count.pinned:
+        return _pinned(miss)
+    if miss.count.nearest is not None:
+        return _related(miss)
+    return _held(miss) if miss.is_held else _moved(miss)
+
+
+def _pinned(miss: Miss) -> Finding:
+    """What to say of a count the designer chose against its measure."""
+    name, size = miss.count.name, miss.body.name
+    severity = None if miss.off > WARNED else Severity.NOTE
+    nearest = snap_to_rule(miss.count.raw or Fraction(0), miss.series.rule)
+    hint = f"{nearest.n} is the nearest to the measure." if isinstance(nearest, Snapped) else None
+    message = f"{name} is pinned at {miss.count.n} in {size}, which is not what its measure wants."
+    return miss.told(COUNT_PINNED_OFF, f"pin {size}", message, severity, hint=hint)
+
+
+def _related(miss: Miss) -> Finding:
+    """What to say of a count that relations keep off its length."""
+    others = ", ".join(miss.count.together)
+    message = f"{miss.count.name} is kept off its length by what it is related to."
+    hint = f"Look whether the measures of {miss.count.name} and {others} go together." if others else None
+    return miss.told(RELATION_MOVED_MEASURE, "across", message, miss.two_numbers_clash, hint=hint)
 
 
 def _moved(miss: Miss) -> Finding:
@@ -187,9 +229,7 @@ def _moved(miss: Miss) -> Finding:
 def _held(miss: Miss) -> Finding:
     """What to say of a count that a limit keeps off its length."""
     rule, count = miss.series.rule, miss.count
-    severity = Severity.WARNING if miss.off > WARNED else Severity.NOTE
-    if miss.step is not None and miss.off > WARNED and 2 * miss.off > miss.step:
-        severity = Severity.ERROR
+    severity = miss.two_numbers_clash
     key, limit = ("least", rule.least) if count.n > (count.raw or 0) else ("most", rule.most)
     message = f"{count.name} is kept off its length by {key}: {limit}."
     return miss.told(SNAPPING_MOVED_MEASURE, key, message, severity, hint=f"Change {key}, or the measure.")

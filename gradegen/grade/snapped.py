@@ -49,27 +49,65 @@ def grid_fault(rule: CountRule) -> Finding | None:
     grid = grid_of(rule)
     if isinstance(grid, Grid):
         return None
-    keys = ("parity", "most", "least", "multiple") if rule.parity else ("most", "least", "multiple")
+    keys = (*(("parity",) if rule.parity else ()), *(("centre",) if rule.centre else ()), "most", "least", "multiple")
     return NO_COUNT_FITS.at(place_of(rule, *keys), f"{rule.name}: {grid.why}.")
 
 
 def grid_of(rule: CountRule) -> Grid | NoCount:
     """The counts the rule allows."""
-    return good_counts(rule.multiple, rule.plus, rule.parity, rule.least, rule.most)
+    return good_counts(*centred(rule), rule.parity, rule.least, rule.most)
+
+
+def centred(rule: CountRule) -> tuple[int, int]:
+    """The multiple and what is plus, doubled where a motif (odd repeats) or a gap (even) always lies in the middle."""
+    if rule.centre not in ("motif", "gap"):
+        return rule.multiple, rule.plus
+    return 2 * rule.multiple, rule.plus + (rule.multiple if rule.centre == "motif" else 0)
+
+
+def repeat_of(rule: CountRule) -> int:
+    """How far apart the good counts are: the repeat, twice that where parity or the centre halves the choice."""
+    grid = good_counts(*centred(rule), rule.parity)
+    return grid.step if isinstance(grid, Grid) else 1
+
+
+def ties_its_sizes(rule: CountRule) -> bool:
+    """True for a count whose sizes depend on each other, whatever it is related to."""
+    return rule.even_steps or rule.centre == "same"
+
+
+def neighbours(rule: CountRule, n: int) -> tuple[int | None, int | None]:
+    """The good counts next below and above one."""
+    grid = grid_of(rule)
+    return grid.neighbours(n) if isinstance(grid, Grid) else (None, None)
 
 
 def snap_to_rule(raw: Fraction, rule: CountRule) -> Snapped | NoCount:
     """The nearest count the rule allows."""
-    return snap(raw, rule.multiple, rule.plus, parity=rule.parity, least=rule.least, most=rule.most, tie=rule.tie)
+    found = snap(raw, *centred(rule), parity=rule.parity, least=rule.least, most=rule.most, tie=rule.tie)
+    return found if isinstance(found, NoCount) else replace(found, repeats=(found.n - rule.plus) // rule.multiple)
 
 
-def count_of_length(length: Fraction, rule: CountRule, scale: Scale) -> GradedCount | NoCount:
-    """The count for one length in one size, with what it measures."""
+def count_of_length(length: Fraction, rule: CountRule, scale: Scale, size: str | None = None) -> GradedCount | NoCount:
+    """The count for one length in one size, with what it measures; the count pinned in that size where one is."""
     raw = length / scale.inches
+    if size is not None and size in rule.pins:
+        return pinned_count(raw, rule, scale.unit, length, scale, rule.pins[size])
     snapped = snap_to_rule(raw, rule)
     if isinstance(snapped, NoCount):
         return snapped
     return _graded(rule, snapped, raw, scale.unit, length, scale)
+
+
+def pinned_count(
+    raw: Fraction, rule: CountRule, unit: str, length: Fraction | None, scale: Scale | None, n: int
+) -> GradedCount:
+    """The count the designer wrote for one size."""
+    grid = repeat_of(rule)
+    moved = n - raw
+    words = f"pinned at {n}; {moved_words(moved, unit)}" if moved else f"pinned at {n}, which comes out even"
+    snapped = Snapped(n, (n - rule.plus) // rule.multiple, n - grid if n > grid else None, n + grid, False, False, grid)
+    return replace(_graded(rule, snapped, raw, unit, length, scale), rounded=words, pinned=True)
 
 
 def count_of_sum(value: Fraction, rule: CountRule, unit: str) -> GradedCount | NoCount:
@@ -117,8 +155,7 @@ def rounding_in_words(snapped: Snapped, raw: Fraction, unit: str, rule: CountRul
     moved = snapped.n - raw
     if not moved:
         return "comes out even"
-    named = {"number": "", "sts": " st", "rows": " row"}[unit] + ("s" if unit != "number" and abs(moved) != 1 else "")
-    way = f"{_some(abs(moved))}{named} {'up' if moved > 0 else 'down'}"
+    way = moved_words(moved, unit)
     if snapped.held:
         limit = f"at least {rule.least}" if rule.least is not None and moved > 0 else f"at most {rule.most}"
         return f"{limit}; {way}"
@@ -129,6 +166,12 @@ def rounding_in_words(snapped: Snapped, raw: Fraction, unit: str, rule: CountRul
     if abs(moved) > Fraction(snapped.grid, 2):
         return f"{snapped.n} is the smallest there is; {way}"
     return f"nearest of {low} and {high}; {way}"
+
+
+def moved_words(moved: Fraction, unit: str) -> str:
+    """`0.4 sts up`, `1 row down`."""
+    named = {"number": "", "sts": " st", "rows": " row"}[unit] + ("s" if unit != "number" and abs(moved) != 1 else "")
+    return f"{_some(abs(moved))}{named} {'up' if moved > 0 else 'down'}"
 
 
 def _some(amount: Fraction) -> str:

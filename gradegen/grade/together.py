@@ -1,0 +1,126 @@
+"""Related counts solved together, and each told how it came about."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from gradegen.design.graded import GradedCount
+from gradegen.design.pattern import CountRule
+from gradegen.findings import Finding
+from gradegen.grade.clash_words import clash_finding, not_solved
+from gradegen.grade.joint import Joint, Key
+from gradegen.grade.lengths import Words
+from gradegen.grade.related import Known, find_joints
+from gradegen.grade.snapped import Scale, moved_words, neighbours, plain_count
+
+Counted = Sequence[dict[str, GradedCount]]  # one mapping per body, smallest first
+
+
+def solve_related(known: Known, counted: Counted, words: Words) -> tuple[Finding, ...]:
+    """Puts jointly solved counts in the place of those rounded alone; findings for relations that can't hold."""
+    joints, findings = find_joints(known)
+    told = list(findings)
+    for joint in joints:
+        counts, found = _solve(joint, words)
+        told += found
+        for rule in joint.rules.values():
+            _put(known, joint, rule, counts, counted)
+    return tuple(told)
+
+
+def _solve(joint: Joint, words: Words) -> tuple[Mapping[Key, int], tuple[Finding, ...]]:
+    """The best counts of one group; where conditions clash, the best with the cheapest of them left out."""
+    from gradegen.grade.best import best_counts
+    from gradegen.grade.clash import find_clashes
+    from gradegen.grade.solver import GaveUp
+
+    try:
+        counts, unsolved = best_counts(joint, joint.conditions)
+    except GaveUp:
+        return {}, (not_solved(joint),)
+    findings: list[Finding] = []
+    for block in unsolved:
+        clashes, loosened = find_clashes(joint, block)
+        findings += (clash_finding(joint, clash, words) for clash in clashes)
+        counts |= loosened
+    return counts, tuple(findings)
+
+
+def _put(known: Known, joint: Joint, rule: CountRule, counts: Mapping[Key, int], counted: Counted) -> None:
+    partners = _partners(joint, rule.name)
+    for at, body in enumerate(known.bodies):
+        n = counts.get((rule.name, at))
+        if n is None:
+            continue
+        alone = counted[at].get(rule.name)
+        scale = known.scales.get(rule.name)
+        if alone is not None and scale is not None:
+            counted[at][rule.name] = _measured(rule, alone, n, scale, partners)
+            continue
+        solved = {name: counts[name, at] for name in joint.rules if (name, at) in counts}
+        counted[at][rule.name] = _unmeasured(known, joint, rule, at, solved, partners, body.name in rule.pins)
+
+
+def _partners(joint: Joint, name: str) -> tuple[str, ...]:
+    """The counts that stand in a relation or a sum with this one."""
+    near = {name}
+    for sums in (*(held.sum for held in joint.held), *(wish.off for wish in joint.wishes)):
+        if name in sums.times:
+            near.update(sums.times)
+    return tuple(other for other in joint.rules if other in near and other != name)
+
+
+def _measured(rule: CountRule, alone: GradedCount, n: int, scale: Scale, partners: tuple[str, ...]) -> GradedCount:
+    """A count with a length of its own, as relations leave it."""
+    below, above = neighbours(rule, n)
+    assert alone.raw is not None
+    moved = moved_words(n - alone.raw, alone.unit) if n != alone.raw else "comes out even"
+    if alone.pinned:
+        rounded = alone.rounded
+    elif n == alone.n:
+        rounded = f"{alone.rounded}; {_with(rule, partners)}"
+    else:
+        unit = "row" if alone.unit == "rows" else "st"
+        off, way = abs(n - alone.n), "below" if n < alone.n else "above"
+        rounded = f"{_with(rule, partners)}: {off} {unit}{'s' * (off > 1)} {way} the nearest, {alone.n}; {moved}"
+    return replace(
+        alone, n=n, chain=n + rule.base_extra, repeats=(n - rule.plus) // rule.multiple, finished=n * scale.inches,
+        rounded=rounded, below=below, above=above, on_hook=n * scale.on_hook if scale.on_hook else None,
+        together=partners, nearest=alone.n if n != alone.n else None,
+    )  # fmt: skip
+
+
+def _with(rule: CountRule, partners: tuple[str, ...]) -> str:
+    if not partners:
+        return "even steps over the sizes" if rule.even_steps else "one centre in all sizes"
+    listed = partners[0] if len(partners) == 1 else f"{', '.join(partners[:-1])} and {partners[-1]}"
+    return f"solved together with {listed}"
+
+
+def _unmeasured(
+    known: Known, joint: Joint, rule: CountRule, at: int, solved: Mapping[str, int], partners: tuple[str, ...],
+    is_pinned: bool,
+) -> GradedCount:  # fmt: skip
+    """A sum, or a count that follows from relations alone."""
+    n = solved[rule.name]
+    count = plain_count(n, rule, _unit(known, joint, rule))
+    wish = next((wish for wish in joint.wishes if wish.name == rule.name and wish.size == at), None)
+    if wish is not None:
+        raw = n - wish.off.value({name: solved[name] for name in wish.off.times})
+        below, above = neighbours(rule, n)
+        moved = moved_words(n - raw, count.unit) if n != raw else "comes out even"
+        count = replace(count, raw=raw, rounded=f"{_with(rule, partners)}: {moved}", below=below, above=above)
+        count = replace(count, repeats=(n - rule.plus) // rule.multiple)
+    elif rule.formula is None:
+        listed = " and ".join(partners)
+        count = replace(count, rounded=f"pinned at {n}" if is_pinned else f"follows from {listed}", pinned=is_pinned)
+    return replace(count, together=partners)
+
+
+def _unit(known: Known, joint: Joint, rule: CountRule) -> str:
+    """Rows where it is called so, or all that it is tied to are rows; else stitches."""
+    if any(word in ("row", "rows", "round", "rounds", "rnd", "rnds") for word in rule.name.lower().split()):
+        return "rows"
+    units = {known.scales[name].unit for name in _partners(joint, rule.name) if name in known.scales}
+    return "rows" if units == {"rows"} else "sts"
