@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from gradegen.design.rows import Definition
@@ -67,8 +67,17 @@ class PerStitch:
     guessed: frozenset[str]
 
     def total(self, stitches: Stitches) -> Fraction:
-        """The yarn in a census."""
+        """The yarn in a census whose stitches are all known."""
         return sum((self.each[name] * number for name, number in stitches.items()), Fraction(0))
+
+    def with_also(self, names: Iterable[str], proportions: Proportions) -> PerStitch:
+        """Stitches the evidence never met as well, in published proportion to those it did."""
+        others = [name for name in names if name not in self.each]
+        factor = best_factor([proportions.of(name) for name in self.each], list(self.each.values()))
+        if not others or factor is None:
+            return self
+        more = {name: factor * proportions.of(name) for name in others}
+        return replace(self, each={**self.each, **more}, guessed=self.guessed | more.keys())
 
 
 def fit_stitches(
