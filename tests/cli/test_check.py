@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from gradegen.pipeline import check_file
+
 RATTLE = "*hdc in next tr, lamp in next cap; rep from * around, join with sl st in first hdc.\n        ({lamps} hdc"
 STATED = "({2 * band} hdc)\n      Rnd 2"
 
@@ -93,3 +95,19 @@ def test_timings_are_said_only_when_asked_for(gradegen, hat: Path) -> None:
 def test_plain_output_holds_no_colour_codes(gradegen, wrap_with: Callable[[str, str], Path]) -> None:
     path = wrap_with(STATED, STATED.replace("{2 * band}", "{2 * band + 1}"))
     assert "\x1b" not in gradegen("check", path, FORCE_COLOR="1").stdout
+
+
+def test_each_entry_of_a_size_list_raised_in_turn_is_one_error_there_in_its_size_alone(
+    gradegen, wrap: Path, wrap_with: Callable[[str, str], Path]
+) -> None:
+    graded = json.loads(gradegen("grade", wrap, "--json").stdout)
+    counts = [2 * entry["count"] for entry in graded["counts"]["band"]]
+    for at, (size, count) in enumerate(zip(graded["sizes"], counts, strict=True)):
+        raised = [*counts[:at], count + 1, *counts[at + 1 :]]
+        listed = f"{raised[0]} ({', '.join(map(str, raised[1:5]))}) ({', '.join(map(str, raised[5:]))})"
+        path = wrap_with(STATED, STATED.replace("{2 * band}", listed))
+        outcome = check_file(path)
+        errors = [finding for finding in outcome.findings if finding.severity == "error"]
+        line = next(n for n, text in enumerate(path.read_text("utf-8").splitlines(), 1) if listed in text)
+        column = path.read_text("utf-8").splitlines()[line - 1].index(str(count + 1)) + 1
+        assert [(error.place.line, error.place.column, error.size) for error in errors] == [(line, column, size)]

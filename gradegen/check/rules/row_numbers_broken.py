@@ -14,7 +14,7 @@ Example.
         rows: |
           Row 1: Ch 21. Sc in 2nd ch from hook, sc in each ch across. (20 sc)
           Row 2: Ch 1 (does not count as a st), turn, sc in each st across. (20 sc)
-          Row 4: Ch 1 (does not count as a st), turn, sc in each st across. (20 sc)
+          Row 2: Ch 1 (does not count as a st), turn, sc in each st across. (20 sc)
 
 Written right.
 
