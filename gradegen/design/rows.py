@@ -347,12 +347,23 @@ class Label:
 
 
 @dataclass(frozen=True, slots=True)
+class Sentence:
+    """A stretch of a row's text that a shaping schedule wrote; on the pages of one size its own entry stands there."""
+
+    start: int
+    end: int
+    schedule: str
+    each: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     """One written instruction under one label; a range is one Row worked several times.
 
     `text` is the whole instruction, label included, exactly as written; `lists` are the size lists and sums in it.
     `sizes`: the only sizes that work it (None: all). `turning_chain`: a chain made at the end of this row for the next
-    one (`Ch 3, turn` in the older manner); it belongs to the next row.
+    one (`Ch 3, turn` in the older manner); it belongs to the next row. `defines`: stitches it explains in passing,
+    for itself and the rows after it.
     """
 
     label: Label
@@ -363,6 +374,8 @@ class Row:
     turning_chain: Chain | None = None
     text: str = field(default="", compare=False)
     lists: tuple[Listed, ...] = field(default=(), compare=False)
+    sentences: tuple[Sentence, ...] = field(default=(), compare=False)
+    defines: tuple[Definition, ...] = field(default=(), compare=False)
     place: Place = field(compare=False, kw_only=True)
 
     @property
@@ -377,7 +390,8 @@ class Definition:
 
     `makes`: what goes into one place when that could be read ("V-st: (dc, ch 1, dc) in st or sp"), else (). `steps`: the
     longer kind, over several places ("sp = ch 2, skip 2, dc in next"), else (). `one`: the whole counts as one stitch
-    ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1).
+    ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1). `in_passing`: named
+    by a remark in a row, so that a later row may call something else by that name.
     """
 
     name: str
@@ -386,4 +400,5 @@ class Definition:
     steps: tuple[Step, ...] = ()
     one: bool = False
     takes: int | None = None
+    in_passing: bool = field(default=False, compare=False)
     place: Place = field(compare=False, kw_only=True)

@@ -232,7 +232,7 @@ def spaced_out(makes: tuple[Make, ...], between: Make) -> tuple[Make, ...] | Non
 
 def takes_several(r: Reading, name: str) -> bool:
     """True for stitches that use up more than one place: dc2tog, dec."""
-    own: Definition | None = r.names.definitions.get(name) or r.defined.get(name)
+    own: Definition | None = r.names.definitions.get(name)
     if own is not None:
         return bool(own.takes and own.takes > 1) or any(takes_several_known(make.stitch) for make in own.makes)
     return takes_several_known(name)

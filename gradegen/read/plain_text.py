@@ -14,7 +14,7 @@ from gradegen.read.definitions import read_definition
 from gradegen.read.files import open_text
 from gradegen.read.notes import read_notes
 from gradegen.read.row_names import RowNames
-from gradegen.read.rows import read_row
+from gradegen.read.rows import read_next
 from gradegen.read.text_lines import Line, text_lines
 
 Findings = tuple[Finding, ...]
@@ -159,7 +159,7 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
     grouped: dict[str, list[Row]] = {}
     for line in lines:
         if line.part == "rows":
-            row, more = read_row(line.words, names)
+            row, more, names = read_next(line.words, names)
             findings += more
             grouped.setdefault(line.heading, []).append(row)
     place = source.place()

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
-from gradegen.design.rows import Definition, Listed, Number
+from gradegen.design.rows import Listed, Number
 from gradegen.findings import Finding, Place, Written
 from gradegen.read.row_names import RowNames
 from gradegen.read.tokens import Token
@@ -45,7 +45,6 @@ class Reading:
     tight_in_one: bool | None = None
     uses_tight: bool = False
     findings: list[Finding] = field(default_factory=list)
-    defined: dict[str, Definition] = field(default_factory=dict)
     unknown: list[UnknownStitch] = field(default_factory=list)
     counting: int | None = None
     partners: dict[int, int] = field(default_factory=dict)

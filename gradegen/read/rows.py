@@ -23,6 +23,7 @@ from gradegen.design.rows import (
 )
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.labels import ReadLabel, interpret, read_label
+from gradegen.read.learned import learned
 from gradegen.read.reading import Reading
 from gradegen.read.row_names import RowNames
 from gradegen.read.size_lists import join_lists
@@ -31,7 +32,7 @@ from gradegen.read.steps import Steps, read_steps
 from gradegen.read.tokens import Token
 from gradegen.read.unread import holds_unread
 
-__all__ = ["RowNames", "read_row", "read_rows"]
+__all__ = ["RowNames", "read_next", "read_row", "read_rows"]
 
 UNDEFINED_STITCH = Rule(
     "undefined-stitch",
@@ -45,7 +46,7 @@ _MOST_FINDINGS = 5  # lists of a wrong length told of in one row
 
 def read_row(written: Written, names: RowNames, label: str | None = None) -> tuple[Row, tuple[Finding, ...]]:
     """One row as a tree; `label` where it does not stand in the text. Words that fit no form stay in it as unread."""
-    row, findings, _ = _read(written, names, label)
+    row, findings, _ = read_next(written, names, label)
     return row, findings
 
 
@@ -57,7 +58,7 @@ def read_rows(written: Written, names: RowNames) -> tuple[tuple[Row, ...], tuple
     rows: list[Row] = []
     findings: list[Finding] = []
     for part in _row_texts(written):
-        row, found, names = _read(part, names, None)
+        row, found, names = read_next(part, names)
         rows.append(row)
         findings += found
     return tuple(rows), tuple(findings)
@@ -79,7 +80,21 @@ def _row_texts(written: Written) -> list[Written]:
     return [written.part(start, start + len(written.text[start:end].rstrip())) for start, end in spans]
 
 
-def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tuple[Finding, ...], RowNames]:
+def read_next(
+    written: Written, names: RowNames, label: str | None = None
+) -> tuple[Row, tuple[Finding, ...], RowNames]:
+    """One row, and what the rows behind it know besides: the stitches it explains in passing."""
+    row, findings = _read(written, names, label)
+    taught = learned(written, row.steps, names)
+    if not taught:
+        return row, findings, names
+    known = replace(names, definitions={**names.definitions, **taught})
+    if any(names.stitch(name) is None for name in taught):
+        row, findings = _read(written, known, label)
+    return replace(row, defines=tuple(taught.values())), findings, known
+
+
+def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tuple[Finding, ...]]:
     head = _label(written, names, label)
     text = written.text
     if len(text) > _LONGEST_ROW:
@@ -107,8 +122,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         (*(head.lists if label is None else ()), *listing.lists, *reading.lists),
         place=written.place(),
     )
-    known = replace(names, definitions={**names.definitions, **reading.defined}) if reading.defined else names
-    return row, tuple(findings), known
+    return row, tuple(findings)
 
 
 def _label(written: Written, names: RowNames, label: str | None) -> ReadLabel:

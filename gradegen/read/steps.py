@@ -34,7 +34,7 @@ from gradegen.read.stars import close_at_end, close_open_star, read_star, read_s
 from gradegen.read.stated import read_open_count
 from gradegen.read.unknown import is_filet, read_unknown_stitch
 from gradegen.read.word_lists import phrases, words
-from gradegen.read.works import inline_definition, read_place_first, read_work
+from gradegen.read.works import read_place_first, read_work
 
 _VERBS = words("work make begin start with do crochet put end ending finish by to")
 
@@ -312,10 +312,6 @@ def _loop_for_all(r: Reading, level: Steps) -> bool:
 
 def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:
     for step in found:
-        if isinstance(step, Work):
-            definition = inline_definition(step)
-            if definition is not None and definition.name not in r.names.definitions:
-                r.defined.setdefault(definition.name, definition)
         level.steps.append(step)
     level.after_stop = False
     even = evened_count(r)

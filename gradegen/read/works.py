@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Chain, Definition, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
+from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
 from gradegen.read.bounds import read_bound
 from gradegen.read.clusters import read_worked_together
 from gradegen.read.makes import (
@@ -62,6 +62,8 @@ def read_name_remark(r: Reading) -> str:
     r.accept("a", "an", "the", "makes", "made", "forms")
     start = r.at
     words = r.tokens[start:close]
+    if len(words) > 1 and words[-1].low == "made":
+        words = words[:-1]  # `(cluster made)`
     if len(words) == 3 and [t.kind for t in words[:2]] == ["number", "stitch"]:
         words = words[-1:]  # `(2 dc shell)`
     is_name = words and all(t.kind in ("word", "stitch") or (t.kind == "number" and t.value == 1) for t in words)
@@ -354,11 +356,3 @@ def _bracketed(r: Reading) -> list[Item] | None:
         return [*items, last]
     r.at = mark
     return items
-
-
-def inline_definition(work: Work) -> Definition | None:
-    """The own stitch a remark such as `(shell)` names; None when the name is not new to it or a half."""
-    name = work.called
-    if not name or name.startswith("half ") or not work.makes:
-        return None
-    return Definition(name, name, makes=work.makes, place=work.place)

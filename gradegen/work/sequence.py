@@ -57,6 +57,8 @@ class RowsInOrder:
         self._new_section(row)
         self._mark(row)
         self._find_beginning(row)
+        if row.defines:
+            self.piece.definitions = {**self.piece.definitions, **{one.name: one for one in row.defines}}
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
         if row.is_prose:
             return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
@@ -68,7 +70,7 @@ class RowsInOrder:
             for i in range(len(self.piece.sizes))
         ]
         self.remember(row, wanted)
-        if settled is not None and not any(done[i].last.fault for i in wanted):
+        if settled is not None and not any((last := done[i].last) and last.fault for i in wanted):
             self.findings.extend(notes_of(settled, row))
         return worked
 
