@@ -29,9 +29,13 @@ class Loosened:
 
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """Conditions that can't all hold in these sizes, though any but one can; and each left out in turn."""
+    """Conditions that can't all hold in these sizes, though any but one can; and each left out in turn.
+
+    `in_each`: they clash in each of the sizes; else only in all of them taken together.
+    """
 
     sizes: Block
+    in_each: bool
     conditions: tuple[Condition, ...]
     loosened: tuple[Loosened, ...]
 
@@ -47,8 +51,13 @@ def find_clashes(joint: Joint, block: Block) -> tuple[tuple[Clash, ...], Mapping
     clashes: list[Clash] = []
     kept = list(joint.conditions)
     while len(clashes) < MOST_CLASHES:
-        sizes, conditions = _least_clash(joint, kept, block)
-        clashes.append(Clash(sizes, conditions, tuple(_loosen(joint, kept, block, conditions))))
+        alone = [size for size in block if _clash(joint, kept, (size,))]
+        sizes = tuple(alone[:1]) or _fewest_sizes(joint, kept, block)
+        conditions = _fewest_conditions(joint, kept, sizes)
+        if alone:
+            sizes = tuple(size for size in alone if _clash(joint, conditions, (size,)))
+        loosened = tuple(_loosen(joint, kept, block, conditions))
+        clashes.append(Clash(sizes, bool(alone), conditions, loosened))
         cheapest = clashes[-1].cheapest
         if cheapest.bound is not None:
             return tuple(clashes), cheapest.counts
@@ -56,19 +65,23 @@ def find_clashes(joint: Joint, block: Block) -> tuple[tuple[Clash, ...], Mapping
     return tuple(clashes), {}
 
 
-def _least_clash(joint: Joint, kept: Sequence[Condition], block: Block) -> tuple[Block, tuple[Condition, ...]]:
-    """The fewest sizes, then conditions, that clash with none to spare: each is left out, and stays out if it may."""
-    sizes = list(block)
+def _fewest_sizes(joint: Joint, kept: Sequence[Condition], block: Block) -> Block:
+    """Sizes that clash together, none to spare: each is left out, and stays out if the others clash still."""
+    sizes = block
     for size in block:
-        if len(sizes) > 1 and _clash(joint, kept, fewer := [one for one in sizes if one != size]):
-            sizes = fewer
+        fewer = tuple(one for one in sizes if one != size)
+        sizes = fewer if fewer and _clash(joint, kept, fewer) else sizes
+    return sizes
+
+
+def _fewest_conditions(joint: Joint, kept: Sequence[Condition], sizes: Block) -> tuple[Condition, ...]:
+    """Conditions that clash in these sizes, none to spare, found the same way."""
     names = {joint.sizes[size] for size in sizes}
-    conditions = [condition for condition in kept if condition.size is None or condition.size in names]
-    order = sorted(reversed(conditions), key=lambda condition: _FIRST_OUT.index(condition.kind))
-    for condition in order:
-        if _clash(joint, fewer_kept := [one for one in conditions if one != condition], sizes):
-            conditions = fewer_kept
-    return tuple(sizes), tuple(conditions)
+    conditions = tuple(condition for condition in kept if condition.size is None or condition.size in names)
+    for condition in sorted(reversed(conditions), key=lambda condition: _FIRST_OUT.index(condition.kind)):
+        fewer = tuple(one for one in conditions if one != condition)
+        conditions = fewer if _clash(joint, fewer, sizes) else conditions
+    return conditions
 
 
 def _clash(joint: Joint, kept: Sequence[Condition], sizes: Sequence[int]) -> bool:

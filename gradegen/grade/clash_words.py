@@ -19,25 +19,26 @@ RELATIONS_NOT_SOLVED = Rule(
 )
 
 
-def clash_finding(joint: Joint, clash: Clash, words: Words) -> Finding:
-    """One clash, at the first of its conditions in the file, with the places of the others."""
+def clash_findings(joint: Joint, clash: Clash, words: Words) -> Iterator[Finding]:
+    """One clash, at the first of its conditions in the file, with the places of the others; one finding per size."""
     conditions = sorted(clash.conditions, key=lambda condition: condition.place)
     listed = "; ".join(condition.words for condition in conditions)
     names = [joint.sizes[size] for size in clash.sizes]
-    among = f" (sizes {', '.join(names)} together)" if len(names) > 1 else ""
+    among = "" if clash.in_each else f" in {', '.join(names)} together"
     found = "This can't hold" if len(conditions) == 1 else "These can't all hold"
-    cheapest = clash.cheapest
-    hint = None
-    if cheapest.bound is not None:
-        hint = f"Loosen {cheapest.condition.words}: {_bought(joint, clash, cheapest, words)}."
-    return RELATIONS_CLASH.at(
-        conditions[0].place,
-        f"{found}{among}: {listed}.",
-        size=names[0] if len(names) == 1 else None,
-        because="; ".join(_told(joint, clash, one, words) for one in clash.loosened),
-        hint=hint,
-        see_also=tuple((condition.place, condition.words) for condition in conditions[1:]),
-    )
+    for size in clash.sizes if clash.in_each else clash.sizes[:1]:
+        cheapest = clash.cheapest
+        bought = _bought(joint, clash, cheapest, size, words) if cheapest.bound is not None else None
+        yield RELATIONS_CLASH.at(
+            conditions[0].place,
+            f"{found}{among}: {listed}.",
+            size=joint.sizes[size] if clash.in_each else None,
+            because="; ".join(
+                f"without {one.condition.words}: {_bought(joint, clash, one, size, words)}" for one in clash.loosened
+            ),
+            hint=f"Loosen {cheapest.condition.words}: {bought}." if bought else None,
+            see_also=tuple((condition.place, condition.words) for condition in conditions[1:]),
+        )
 
 
 def not_solved(joint: Joint) -> Finding:
@@ -47,29 +48,28 @@ def not_solved(joint: Joint) -> Finding:
     return RELATIONS_NOT_SOLVED.at(first.place, message, hint="Give some of them limits (least, most), or a pin.")
 
 
-def _told(joint: Joint, clash: Clash, one: Loosened, words: Words) -> str:
-    return f"without {one.condition.words}: {_bought(joint, clash, one, words)}"
-
-
-def _bought(joint: Joint, clash: Clash, one: Loosened, words: Words) -> str:
+def _bought(joint: Joint, clash: Clash, one: Loosened, size: int, words: Words) -> str:
+    """What leaving a condition out gives: what it then comes to, and how far off the measures are."""
     if one.bound is None:
         return "other conditions still clash"
-    off = largest_off(joint, one, clash.sizes)
+    off = largest_off(joint, one, (size,) if clash.in_each else clash.sizes)
     fits = f"no measure is more than {words.length(off)} off" if off else "every measure comes out even"
-    then = ", ".join(_then(joint, clash, one))
+    then = _then(joint, one, size)
     return f"{then}, and {fits}" if then else fits
 
 
-def _then(joint: Joint, clash: Clash, one: Loosened) -> Iterator[str]:
-    """What the condition left out comes to: the count it was for, or how far apart its sides are."""
-    for size in clash.sizes[:1]:
-        if one.condition.kind == "relation":
-            held = next((held for held in joint.held if held.condition == one.condition and held.size == size), None)
-            if held is not None and all((name, size) in one.counts for name in held.sum.times):
-                apart = held.sum.value({name: one.counts[name, size] for name in held.sum.times})
-                yield f"its sides are {mixed_text(abs(apart))} apart"
-        elif (one.condition.of, size) in one.counts:
-            yield f"{one.condition.of} is {one.counts[one.condition.of, size]}"
+def _then(joint: Joint, one: Loosened, size: int) -> str:
+    """What the condition left out comes to in one size: the count it was for, or how far apart its sides are."""
+    condition = one.condition
+    if condition.size is not None:
+        size = joint.sizes.index(condition.size)
+    if condition.kind != "relation":
+        return f"{condition.of} is {n}" if (n := one.counts.get((condition.of, size))) is not None else ""
+    held = next((held for held in joint.held if held.condition == condition and held.size == size), None)
+    if held is None or any((name, size) not in one.counts for name in held.sum.times):
+        return ""
+    apart = held.sum.value({name: one.counts[name, size] for name in held.sum.times})
+    return f"its sides are {mixed_text(abs(apart))} apart"
 
 
 def largest_off(joint: Joint, one: Loosened, sizes: tuple[int, ...]) -> Fraction:

@@ -184,7 +184,8 @@ def find_drift(series: Series, words: Words) -> Iterator[Finding]:
 def _told(miss: Miss) -> Finding:
     if miss.count.pinned:
         return _pinned(miss)
-    if miss.count.nearest is not None:
+    raw = miss.count.raw if miss.count.raw is not None else Fraction(miss.count.n)
+    if miss.count.nearest is not None and 2 * abs(miss.count.n - raw) > miss.series.repeat:
         return _related(miss)
     return _held(miss) if miss.is_held else _moved(miss)
 

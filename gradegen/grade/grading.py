@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
 from gradegen.design.pattern import Pattern
@@ -19,6 +20,8 @@ from gradegen.grade.measures import target_measures
 from gradegen.grade.naming import Naming
 from gradegen.grade.snapped import Scale
 from gradegen.grade.steps import find_falling, find_steps, sized_measures
+
+TANGLED = ("relations-clash", "relations-not-solved")  # what the counts then come to is told of no more
 
 
 def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, ...], tuple[Finding, ...]]:
@@ -41,7 +44,9 @@ def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, .
         graded_size(body, measures, counts, by, ease)
         for body, measures, counts in zip(bodies, finished, counted, strict=True)
     )
-    findings += tuple(_compared(pattern, bodies, by, naming, finished, counted, scales))
+    clash = next((finding.rule for finding in findings if finding.rule in TANGLED), None)
+    compared = _compared(pattern, bodies, by, naming, finished, counted, scales)
+    findings += tuple(replace(one, follows=one.follows or clash) if clash else one for one in compared)
     findings += (*find_made_twice(pattern, bodies, counted, tied, Words(pattern.units)),)
     findings += (*find_column_notes(pattern, table, bodies, naming),)
     return sizes, findings

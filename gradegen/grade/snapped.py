@@ -67,8 +67,9 @@ def centred(rule: CountRule) -> tuple[int, int]:
 
 def repeat_of(rule: CountRule) -> int:
     """How far apart the good counts are: the repeat, twice that where parity or the centre halves the choice."""
-    grid = good_counts(*centred(rule), rule.parity)
-    return grid.step if isinstance(grid, Grid) else 1
+    multiple, plus = centred(rule)
+    grid = good_counts(2 * multiple if rule.centre == "same" else multiple, plus, rule.parity)
+    return grid.step if isinstance(grid, Grid) else multiple
 
 
 def ties_its_sizes(rule: CountRule) -> bool:

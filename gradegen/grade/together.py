@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from fractions import Fraction
 
 from gradegen.design.graded import GradedCount
 from gradegen.design.pattern import CountRule
 from gradegen.findings import Finding
-from gradegen.grade.clash_words import clash_finding, not_solved
+from gradegen.grade.clash_words import clash_findings, not_solved
 from gradegen.grade.joint import Joint, Key
 from gradegen.grade.lengths import Words
 from gradegen.grade.related import Known, find_joints
-from gradegen.grade.snapped import Scale, moved_words, neighbours, plain_count
+from gradegen.grade.snapped import Scale, moved_words, neighbours, plain_count, snap_to_rule
+from gradegen.numbers.snap import NoCount
 
 Counted = Sequence[dict[str, GradedCount]]  # one mapping per body, smallest first
 
@@ -42,7 +44,8 @@ def _solve(joint: Joint, words: Words) -> tuple[Mapping[Key, int], tuple[Finding
     findings: list[Finding] = []
     for block in unsolved:
         clashes, loosened = find_clashes(joint, block)
-        findings += (clash_finding(joint, clash, words) for clash in clashes)
+        for clash in clashes:
+            findings += clash_findings(joint, clash, words)
         counts |= loosened
     return counts, tuple(findings)
 
@@ -74,28 +77,46 @@ def _partners(joint: Joint, name: str) -> tuple[str, ...]:
 def _measured(rule: CountRule, alone: GradedCount, n: int, scale: Scale, partners: tuple[str, ...]) -> GradedCount:
     """A count with a length of its own, as relations leave it."""
     below, above = neighbours(rule, n)
-    assert alone.raw is not None
-    moved = moved_words(n - alone.raw, alone.unit) if n != alone.raw else "comes out even"
-    if alone.pinned:
+    raw = alone.raw if alone.raw is not None else Fraction(n)
+    is_pinned = alone.pinned and n == alone.n
+    if alone.pinned and not is_pinned:  # a pin that clashes
+        snapped = snap_to_rule(raw, rule)
+        alone = replace(alone, n=n if isinstance(snapped, NoCount) else snapped.n, pinned=False, rounded="")
+    is_near = abs(n - raw) <= abs(alone.n - raw)
+    with_what = _with(rule, partners)
+    if is_pinned:
         rounded = alone.rounded
     elif n == alone.n:
-        rounded = f"{alone.rounded}; {_with(rule, partners)}"
+        rounded = f"{alone.rounded}; {with_what}".removeprefix("; ")
     else:
-        unit = "row" if alone.unit == "rows" else "st"
-        off, way = abs(n - alone.n), "below" if n < alone.n else "above"
-        rounded = f"{_with(rule, partners)}: {off} {unit}{'s' * (off > 1)} {way} the nearest, {alone.n}; {moved}"
+        off = f"{with_what}: {_off(n - alone.n, alone.unit)} the nearest, {alone.n}"
+        rounded = f"{f'as near as {alone.n}; {with_what}' if is_near else off}; {moved_words(n - raw, alone.unit)}"
     return replace(
         alone, n=n, chain=n + rule.base_extra, repeats=(n - rule.plus) // rule.multiple, finished=n * scale.inches,
         rounded=rounded, below=below, above=above, on_hook=n * scale.on_hook if scale.on_hook else None,
-        together=partners, nearest=alone.n if n != alone.n else None,
+        together=partners, nearest=None if is_near else alone.n,
     )  # fmt: skip
 
 
+def _off(moved: int, unit: str) -> str:
+    named = "row" if unit == "rows" else "st"
+    return f"{abs(moved)} {named}{'s' * (abs(moved) > 1)} {'below' if moved < 0 else 'above'}"
+
+
 def _with(rule: CountRule, partners: tuple[str, ...]) -> str:
-    if not partners:
-        return "even steps over the sizes" if rule.even_steps else "one centre in all sizes"
-    listed = partners[0] if len(partners) == 1 else f"{', '.join(partners[:-1])} and {partners[-1]}"
-    return f"solved together with {listed}"
+    """`solved together with neck and shoulder, in even steps`."""
+    ties = [words for words, is_so in _TIES if is_so(rule)]
+    return ", ".join([f"solved together with {_listed(partners)}"] * bool(partners) + ties)
+
+
+_TIES: tuple[tuple[str, Callable[[CountRule], bool]], ...] = (
+    ("in even steps", lambda rule: rule.even_steps),
+    ("one centre in all sizes", lambda rule: rule.centre == "same"),
+)
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _unmeasured(
@@ -113,8 +134,8 @@ def _unmeasured(
         count = replace(count, raw=raw, rounded=f"{_with(rule, partners)}: {moved}", below=below, above=above)
         count = replace(count, repeats=(n - rule.plus) // rule.multiple)
     elif rule.formula is None:
-        listed = " and ".join(partners)
-        count = replace(count, rounded=f"pinned at {n}" if is_pinned else f"follows from {listed}", pinned=is_pinned)
+        rounded = f"pinned at {n}" if is_pinned else f"follows from {_listed(partners)}" if partners else "the least"
+        count = replace(count, rounded=rounded, pinned=is_pinned)
     return replace(count, together=partners)
 
 
