@@ -39,8 +39,8 @@ Findings = tuple[Finding, ...]
 class AnySize:
     """One count that works: `repeats` whole repeats, `chains` to make (None: begun without a chain).
 
-    `width` and `depth` are finished, in exact inches; `rows` how many make the depth. `follows`: the size whose depth and
-    lists it takes; `named`: the sizes of the pattern that have this very count.
+    `width` and `depth` are finished, in exact inches; `rows` how many make the depth. `follows`: the size whose depth
+    and lists it takes; `named`: the sizes of the pattern that have this very count.
     """
 
     count: int
@@ -169,10 +169,8 @@ def _fitted(checked: Checked) -> list[FittedYarn]:
     return [one for one in fitted if one is not None]
 
 
-def size_with(
-    checked: Checked, leading: LeadingCount, count: int, yarns: Sequence[FittedYarn] = ()
-) -> AnySize | str:
-    """The size that a count makes; the row that does not come out (or the count that is not whole) where it makes none."""
+def size_with(checked: Checked, leading: LeadingCount, count: int, yarns: Sequence[FittedYarn] = ()) -> AnySize | str:
+    """The size that a count makes; else the row that does not come out, or the count that is not whole."""
     name = leading.rule.name
     slot = min(
         (size for size in checked.sizes if name in size.counts),
@@ -225,9 +223,7 @@ def for_one_size(pattern: Pattern, size: str) -> Pattern:
     pieces = tuple(
         replace(
             piece,
-            rows=tuple(
-                replace(row, sizes=(size,)) for row in piece.rows if row.sizes is None or size in row.sizes
-            ),
+            rows=tuple(replace(row, sizes=(size,)) for row in piece.rows if row.sizes is None or size in row.sizes),
         )
         for piece in pattern.pieces
     )

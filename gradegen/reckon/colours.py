@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from gradegen.design.checked import Checked
+from gradegen.design.rows import Row
 from gradegen.design.worked import WorkedRow
 
 
@@ -18,6 +19,10 @@ class Coloured:
     def of(self, row: WorkedRow) -> Mapping[str, Mapping[str, int]]:
         """What one row takes of every yarn."""
         return {self.only: row.census} if row.census else {}
+
+    def single(self, row: Row, census: Mapping[str, int]) -> Mapping[str, Mapping[str, int]]:
+        """What one single row takes of every yarn."""
+        return {self.only: census} if census else {}
 
 
 def colour_rows(checked: Checked) -> Coloured:

@@ -39,6 +39,7 @@ class KnownPiece(PieceWork):
 
     readings: Readings
     done: dict[object, Settled]
+    least_runs: int
 
     def settle(self, row: Row, wanted: Sequence[int], notes: NoteFacts | None = None) -> Settled:
         """As the known reading has it; a row without one is settled as ever."""
@@ -48,8 +49,9 @@ class KnownPiece(PieceWork):
         key = (row.place, id(notes), tuple(wanted), *(self.key(size) for size in wanted))
         if key not in self.done:
             outcomes, choices = self._work(row, wanted, reading, notes)
-            if any(outcome.balances and _may_have_skipped(row, outcome) for outcome in outcomes):
-                once = replace(row, steps=tuple(_once_at_least(row.steps)))
+            runs = self.least_runs
+            if any(outcome.balances and _may_have_skipped(row, outcome, runs) for outcome in outcomes):
+                once = replace(row, steps=tuple(_at_least(row.steps, runs)))
                 stricter, _ = self._work(once, wanted, reading, notes)
                 outcomes = [one if two.balances else two for one, two in zip(outcomes, stricter, strict=True)]
             self.done[key] = Settled(outcomes, reading, choices, [])
@@ -87,12 +89,16 @@ class Tried:
 
 @dataclass(slots=True)
 class Trial:
-    """One foundation of a pattern, ready to be worked with any number of chains in one size's rows."""
+    """One foundation of a pattern, ready to be worked with any number of chains in one size's rows.
+
+    `least_runs`: how often every repeat to the end has to run.
+    """
 
     pattern: Pattern
     sizes: tuple[GradedSize, ...]
     slot: int
     foundation: Foundation
+    least_runs: int = 1
     readings: Readings = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -130,6 +136,7 @@ class Trial:
         order.piece.notes = replace(order.piece.notes, multiple=None)
         order.piece.readings = self.readings  # type: ignore[attr-defined]
         order.piece.done = {}  # type: ignore[attr-defined]
+        order.piece.least_runs = self.least_runs  # type: ignore[attr-defined]
         return order
 
     def _rows(self, piece: Piece, chains: int | None) -> Iterator[Row]:
@@ -152,9 +159,9 @@ class Trial:
                 yield step
 
 
-def _may_have_skipped(row: Row, outcome: Outcome) -> bool:
-    """True when a repeat to the end is not known to have run at least once."""
-    ran = {fact.place for fact in outcome.facts}
+def _may_have_skipped(row: Row, outcome: Outcome, runs: int) -> bool:
+    """True when a repeat to the end is not known to have run so often."""
+    ran = {fact.place for fact in outcome.facts if fact.times >= runs}
     return any(_is_open(step) and step.place not in ran for step in row.steps)
 
 
@@ -162,9 +169,9 @@ def _is_open(step: Step) -> bool:
     return isinstance(step, Repeat) and step.times.how == "bound" and step.times.stop_at is None
 
 
-def _once_at_least(steps: Iterable[Step]) -> Iterator[Step]:
-    """Steps whose repeats to the end must run once: nobody writes `*shell; rep from * across` for no shell at all."""
+def _at_least(steps: Iterable[Step], runs: int) -> Iterator[Step]:
+    """Steps whose repeats to the end must run so often: nobody writes `*shell; rep from * across` for no shell."""
     for step in steps:
         if isinstance(step, Repeat) and _is_open(step):
-            yield replace(step, times=Times("in all", Number((1,), place=step.place)))
+            yield replace(step, times=Times("in all", Number((runs,), place=step.place)))
         yield step
