@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,10 +20,30 @@ from gradegen.write.screen_findings import finding_lines, tally
 if TYPE_CHECKING:
     from gradegen.pipeline import Outcome, Printed
     from gradegen.write.edition import Edition
+    from gradegen.write.press import Press
 
 
 def print_pattern(options: argparse.Namespace) -> int:
     """Writes the PDF files and names them; a pattern with errors is refused unless a draft is wanted."""
+    from gradegen.write.press import start_press
+
+    if options.all_sizes:
+        return _print(options, None)
+    with start_press() or nullcontext() as press, _nothing_collected():
+        return _print(options, press)
+
+
+@contextmanager
+def _nothing_collected() -> Iterator[None]:
+    """No search for unused memory in the one short run of a document: it costs a tenth of the time."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
+
+
+def _print(options: argparse.Namespace, press: Press | None) -> int:
     outcome = pipeline.check_file(options.file)
     checked = outcome.checked
     if checked is None:
@@ -33,7 +55,8 @@ def print_pattern(options: argparse.Namespace) -> int:
     if not options.draft and exit_code(outcome) != CLEAN:
         return _refused(outcome)
     editions = _editions(options, known)
-    printed = _with_bar(pipeline.print_editions(checked, editions, options.jobs or os.cpu_count() or 1), len(editions))
+    jobs = options.jobs or os.cpu_count() or 1
+    printed = _with_bar(pipeline.print_editions(checked, editions, jobs, press), len(editions))
     return _report(printed, known, outcome)
 
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
     from gradegen.write.edition import Edition
+    from gradegen.write.press import Press
 
 Result = TypeVar("Result")
 Findings = tuple[Finding, ...]
@@ -159,28 +160,38 @@ def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
     return table, sorted_findings(run.findings, ())
 
 
-def print_editions(checked: Checked, editions: Sequence[Edition], jobs: int = 1) -> Iterator[Printed]:
-    """The documents wanted, each as soon as it is written, in the order asked; up to `jobs` at the same time."""
+def print_editions(
+    checked: Checked, editions: Sequence[Edition], jobs: int = 1, press: Press | None = None
+) -> Iterator[Printed]:
+    """The documents wanted, each as soon as it is written, in the order asked; up to `jobs` at the same time.
+
+    `press`: a typesetting process that was started ahead, for one document.
+    """
     if len(editions) == 1 or jobs == 1:
-        yield from (print_edition(checked, edition) for edition in editions)
+        yield from (print_edition(checked, edition, press) for edition in editions)
         return
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
 
-    import gradegen.write.pattern  # noqa: F401  loaded once here, so that forked processes share it
+    import gradegen.write.pattern  # noqa: F401  loaded once here, as the typesetter is: forked processes share it
+    from gradegen.write.pdf import load_typesetter
+
+    load_typesetter()
 
     context = get_context("fork" if sys.platform.startswith("linux") else "spawn")
     with ProcessPoolExecutor(min(jobs, len(editions)), context, _take_pattern, (checked,)) as processes:
         yield from processes.map(_print_taken, editions)
 
 
-def print_edition(checked: Checked, edition: Edition) -> Printed:
+def print_edition(checked: Checked, edition: Edition, press: Press | None = None) -> Printed:
     """One document written; a fault of ours gives no file and one internal finding."""
     from gradegen.write.pattern import write_pattern
+    from gradegen.write.press import typeset_here
 
+    typeset = press.typeset if press else typeset_here
     run = _Run(checked.pattern.file)
     none: tuple[Path, ...] = ()
-    paths = run.stage("write", lambda: write_pattern(checked, edition), none)
+    paths = run.stage("write", lambda: write_pattern(checked, edition, typeset), none)
     return Printed(edition, paths, tuple(run.findings), run.timings)
 
 

@@ -11,8 +11,9 @@ from gradegen.write.assets import PageFiles
 from gradegen.write.document import document_view
 from gradegen.write.edition import Edition
 from gradegen.write.html import document_html
-from gradegen.write.pdf import pdf_bytes
-from gradegen.write.proof import prove_print
+from gradegen.write.press import Typeset, typeset_here
+from gradegen.write.proof import compare_print, expect_print
+from gradegen.write.read_back import load_reader
 
 PRINT_REFUSED = Rule(
     "print-refused", Severity.ERROR, "house", "a pattern that contradicts itself is not printed, but as a draft"
@@ -23,10 +24,13 @@ NOT_WRITTEN = Rule("print-not-written", Severity.ERROR, "house", "a document cou
 Findings = tuple[Finding, ...]
 
 
-def write_pattern(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
+def write_pattern(
+    checked: Checked, edition: Edition, typeset: Typeset = typeset_here
+) -> tuple[tuple[Path, ...], Findings]:
     """The document's path, once what it says has been read back and agrees with what was graded and worked.
 
-    Nothing is written where the pattern has errors (but as a draft), or where the print differs.
+    Nothing is written where the pattern has errors (but as a draft), or where the print differs. `typeset`: what makes
+    a PDF of a page, here or in a process of its own.
     """
     refused = _refusal(checked, edition)
     if refused:
@@ -34,10 +38,13 @@ def write_pattern(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...],
     place = checked.pattern.place
     files = PageFiles(Path(checked.pattern.file).parent)
     html = pattern_html(checked, edition)
-    data, findings = pdf_bytes(html, files, place, closer(html))
+    waiting = typeset(html, files, place, closer(html))
+    load_reader()
+    expected = expect_print(checked, edition)
+    data, findings = waiting()
     if data is None:
         return (), findings
-    differences = prove_print(data, checked, edition)
+    differences = compare_print(data, expected)
     if differences:
         return (), (*findings, *differences)
     path = edition.out / file_name(checked, edition)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import logging
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import TYPE_CHECKING, Any
 
 from gradegen.findings import Finding, Place, Rule, Severity
@@ -22,7 +22,7 @@ FILE_REFUSED = Rule("file-refused", Severity.ERROR, "house", "a page asked for a
 NOT_TYPESET = Rule("page-not-typeset", Severity.ERROR, "house", "the typesetter could not lay the page out")
 EVERYTHING = "all"  # what templates call the whole text
 _VARIANT = "pdf/ua-1"
-_NEARLY_EMPTY = 0.3  # of the page's height
+_NEARLY_EMPTY = 0.36  # of the page's height
 _ONLY_SLOWER = "Using fontTools instead of HarfBuzz"
 INSTALL = (
     "Debian and Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
@@ -70,6 +70,12 @@ def _ends_nearly_empty(pages: Any) -> bool:
     last = pages[-1]
     box = last.anchors.get(EVERYTHING, ())  # left, top, right, bottom; older versions give a corner only
     return len(pages) > 1 and len(box) == 4 and bool(box[3] < _NEARLY_EMPTY * last.height)
+
+
+def load_typesetter() -> None:
+    """Loads the typesetter ahead of its first page; where that is impossible, the first page says so."""
+    with suppress(OSError):
+        import weasyprint  # noqa: F401
 
 
 def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:

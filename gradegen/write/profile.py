@@ -108,13 +108,23 @@ def _from_rounds(rounds: Sequence[int], gauge: tuple[float, float], around: floa
     if abs(usual / gauge[0] - around) > _NEAR * around:
         return None
     step = 1 / gauge[1]
-    half_widths = [wide * around / usual / (2 * math.pi) for wide in rounds]
+    half_widths = _softened([wide * around / usual / (2 * math.pi) for wide in rounds])
     begins = 0.0 if rounds[0] * 4 < max(rounds) else half_widths[0]
     points = _run_down(begins, half_widths, step)
     plain = [at + 1 for at, wide in enumerate(rounds) if wide == usual]
     band = points[(plain[0] + plain[-1]) // 2]
     first, last, along = _measured(points, plain, step, length)
     return Profile(tuple(points), band, (first, last), along, True)
+
+
+def _softened(half_widths: Sequence[float]) -> list[float]:
+    """Each width levelled with its neighbours, as fabric levels a sudden increase; the ends stay as they are."""
+    levelled = []
+    for at in range(len(half_widths)):
+        reach = min(2, at, len(half_widths) - 1 - at)
+        near = half_widths[at - reach : at + reach + 1]
+        levelled.append(sum(near) / len(near))
+    return levelled
 
 
 def _run_down(begins: float, half_widths: Sequence[float], step: float) -> list[tuple[float, float]]:

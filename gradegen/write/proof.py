@@ -6,7 +6,8 @@ what lies between (folding, view values, templates, typesetting) is asked.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
@@ -17,7 +18,7 @@ from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.edition import Edition
 from gradegen.write.phrases import Printing
 from gradegen.write.print_numbers import length_style
-from gradegen.write.proof_rows import Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
+from gradegen.write.proof_rows import Search, Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
 from gradegen.write.read_back import ReadBack, read_back, read_slowly
 from gradegen.write.typeset import plain_again
 from gradegen.write.unfold import unfold
@@ -29,84 +30,113 @@ PRINT_DIFFERS = Rule(
 _HINT = "Nothing was written. This is a fault in the program: please report it with the pattern."
 
 
+@dataclass(frozen=True, slots=True)
+class Sought:
+    """One row that must stand in the file: its name for people, how it is looked for, and its numbers in every size."""
+
+    row: Row
+    name: str
+    sizes: tuple[GradedSize, ...]
+    search: Search
+    wanted: tuple[Wanted, ...]
+    worked: tuple[WorkedRow | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """All that a document must say; worked out without it, so that it can be done while the document is laid out."""
+
+    checked: Checked
+    printing: Printing
+    rows: tuple[Sought, ...]
+
+
 def prove_print(data: bytes, checked: Checked, edition: Edition) -> tuple[Finding, ...]:
     """A finding for everything that the file says differently; () when every number agrees."""
+    return compare_print(data, expect_print(checked, edition))
+
+
+def expect_print(checked: Checked, edition: Edition) -> Expected:
+    """What the document of this edition must say."""
     printing = Printing(checked.sizes, edition.sizes(checked), length_style(checked.pattern))
+    worked = {(size, row.row.place): row for size, rows in checked.worked.items() for row in rows if row.applies}
+    rows = [
+        _sought(row, piece, printing, worked)
+        for piece in checked.pattern.pieces
+        for row in rows_for(piece, printing.sizes)
+    ]
+    return Expected(checked, printing, tuple(rows))
+
+
+def _sought(row: Row, piece: Piece, printing: Printing, worked: Mapping[tuple[str, Place], WorkedRow]) -> Sought:
+    sizes, search = row_sizes(row, printing.sizes), row_search(row, printing)
+    return Sought(
+        row,
+        f"{row.label.text or 'A row'} of {piece.name.text}",
+        sizes,
+        search,
+        wanted_numbers(search.listed, printing, sizes),
+        tuple(worked.get((size.name, row.place)) for size in sizes),
+    )
+
+
+def compare_print(data: bytes, expected: Expected) -> tuple[Finding, ...]:
+    """A finding for every difference between the file and what was expected of it."""
     printed = read_back(data)
-    return (*_rows_differ(printed, data, checked, printing), *_measures_differ(printed, checked, printing))
+    return (*_rows_differ(printed, data, expected), *_measures_differ(printed, expected))
 
 
-def _rows_differ(printed: ReadBack, data: bytes, checked: Checked, printing: Printing) -> Iterator[Finding]:
-    text, slow = plain_again(printed.text), ""
-    at = 0
-    for piece in checked.pattern.pieces:
-        for row in rows_for(piece, printing.sizes):
-            for sum_ in sums_left_in(row, printing.sizes):
-                yield _differs(row.place, f"{_named(row, piece)} would be printed with {sum_} as it stands.")
-            search = row_search(row, printing)
-            found = search.pattern.search(text, at)
-            if found is None:
-                slow = slow or plain_again(read_slowly(data))
-                found = search.pattern.search(slow)
-                if found is None:
-                    yield _differs(row.place, f"{_named(row, piece)} does not stand in the file as it was written.")
-                    continue
-            else:
-                at = found.end()
-            sizes = row_sizes(row, printing.sizes)
-            yield from _numbers_differ(
-                row, piece, found.groups(), wanted_numbers(search.listed, printing, sizes), sizes
-            )
-            yield from _counts_differ(row, piece, found.groups()[search.count_from :], checked, sizes)
-
-
-def _numbers_differ(
-    row: Row, piece: Piece, printed: Sequence[str], wanted: Sequence[Wanted], sizes: Sequence[GradedSize]
-) -> Iterator[Finding]:
-    """Every number or list of the row against its graded value in every printed size."""
-    for text, values in zip(printed, wanted, strict=True):
-        if values is None:
+def _rows_differ(printed: ReadBack, data: bytes, expected: Expected) -> Iterator[Finding]:
+    text, slow, at = plain_again(printed.text), "", 0
+    for sought in expected.rows:
+        for sum_ in sums_left_in(sought.row, sought.sizes):
+            yield _differs(sought.row.place, f"{sought.name} would be printed with {sum_} as it stands.")
+        found = sought.search.pattern.search(text, at)
+        if found is not None:
+            at = found.end()
+        else:
+            slow = slow or plain_again(read_slowly(data))
+            found = sought.search.pattern.search(slow)
+        if found is None:
+            yield _differs(sought.row.place, f"{sought.name} does not stand in the file as it was written.")
             continue
-        shown = unfold(text, len(sizes))
-        for at, size in enumerate(sizes):
+        yield from _numbers_differ(sought, found.groups())
+        yield from _counts_differ(sought, found.groups()[sought.search.count_from :])
+
+
+def _numbers_differ(sought: Sought, printed: Sequence[str]) -> Iterator[Finding]:
+    """Every number or list of the row against its graded value in every printed size."""
+    for text, values in zip(printed, sought.wanted, strict=True):
+        shown = unfold(text, len(sought.sizes))
+        for at, size in enumerate(sought.sizes if values is not None else ()):
             here = shown[at] if shown else text
-            if here != values[at]:
-                yield _differs(row.place, f"{_named(row, piece)} prints another number.", size.name, values[at], here)
+            if values is not None and here != values[at]:
+                message = f"{sought.name} prints another number."
+                yield _differs(sought.row.place, message, size.name, values[at], here)
 
 
-def _counts_differ(
-    row: Row, piece: Piece, printed: Sequence[str], checked: Checked, sizes: Sequence[GradedSize]
-) -> Iterator[Finding]:
+def _counts_differ(sought: Sought, printed: Sequence[str]) -> Iterator[Finding]:
     """The counts that close the row against what working it made, in every size where it was proved."""
-    if len(printed) != len(row.stated):
+    if len(printed) != len(sought.row.stated):
         return
-    for at, size in enumerate(sizes):
-        worked = _worked(row, checked.worked.get(size.name, ()))
+    for at, (size, worked) in enumerate(zip(sought.sizes, sought.worked, strict=True)):
         if worked is None or worked.status != "proved":
             continue
-        for text, stated in zip(printed, row.stated, strict=True):
+        for text, stated in zip(printed, sought.row.stated, strict=True):
             made = stated_in_size(stated, worked)
-            shown = unfold(text, len(sizes))
+            shown = unfold(text, len(sought.sizes))
             here = shown[at] if shown else text
             if made is not None and here != str(made):
-                yield _differs(row.place, f"{_named(row, piece)} prints another count.", size.name, str(made), here)
+                yield _differs(sought.row.place, f"{sought.name} prints another count.", size.name, str(made), here)
 
 
-def _worked(row: Row, rows: Sequence[WorkedRow]) -> WorkedRow | None:
-    return next((worked for worked in rows if worked.row.place == row.place and worked.applies), None)
-
-
-def _named(row: Row, piece: Piece) -> str:
-    return f"{row.label.text or 'A row'} of {piece.name.text}"
-
-
-def _measures_differ(printed: ReadBack, checked: Checked, printing: Printing) -> Iterator[Finding]:
+def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]:
     """Every finished measure of every printed size in both units, by the tables of the file."""
-    style = printing.style
+    printing, style = expected.printing, expected.printing.style
     by_name: dict[str, list[tuple[str, ...]]] = {}
     for name, *cells in printed.rows:
         by_name.setdefault(_bare(name), []).append(tuple(cells))
-    for name, measure in checked.pattern.measures.items():
+    for name, measure in expected.checked.pattern.measures.items():
         lengths = [size.measures[name].printed for size in printing.sizes if name in size.measures]
         if len(lengths) != len(printing.sizes):
             continue

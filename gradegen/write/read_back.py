@@ -52,6 +52,11 @@ def read_back(data: bytes) -> ReadBack:
     return ReadBack("".join(reading.words), tuple(reading.rows))
 
 
+def load_reader() -> None:
+    """Loads what reads PDF files ahead of the first one."""
+    import pypdf  # noqa: F401
+
+
 def read_slowly(data: bytes) -> str:
     """The text of every page as pypdf itself puts it together, running heads and feet included."""
     from pypdf import PdfReader

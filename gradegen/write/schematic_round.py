@@ -25,7 +25,7 @@ from gradegen.write.sketch import (
 )
 from gradegen.write.view import Drawing
 
-_TALLEST, _WIDEST = 132.0, 230.0
+_TALLEST, _WIDEST = 110.0, 230.0
 _LEAN = 0.17  # how far an edge seen a little from above bends down, by its half width
 
 
@@ -105,7 +105,7 @@ def _draw_measures(sketch: Sketch, profile: Profile, scale: float, corner: Point
     sketch.line(
         arc_points((centre, top + down * scale), out * scale, out * scale * _LEAN, 0, 180), ACCENT, 0.9, "3 2.5"
     )
-    sketch.write(dimensions.width, (centre, top + (down + out * _LEAN) * scale - 4), bold=True)
+    sketch.write(dimensions.width, (centre, top + (down + out * _LEAN) * scale + 10), bold=True)
     first, last = profile.measured
     line = [(centre - o * scale - 12, top + d * scale) for o, d in profile.points[first : last + 1]]
     if profile.runs_along:
