@@ -74,3 +74,13 @@ class Shaping:
     together: tuple[Shaping, ...] = ()
     edge: str = field(default="", compare=False)
     place: Place = field(compare=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """A stretch of a row's text that a shaping schedule wrote; on the pages of one size its own entry stands there."""
+
+    start: int
+    end: int
+    schedule: str
+    each: tuple[str, ...]

@@ -10,6 +10,8 @@ from typing import Literal
 from gradegen.design.formula import Amount, Formula
 from gradegen.design.relation import Relation
 from gradegen.design.rows import Definition, Listed, Number, Row
+from gradegen.design.schedule import Scheduled, ScheduleRule
+from gradegen.design.seams import Seam
 from gradegen.findings import Place, Written
 
 Shape = Literal["flat", "joined rounds", "spiral", "half-twist band"]
@@ -183,7 +185,11 @@ class CountRule:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One piece of the work: its shape, its notes and its rows in working order."""
+    """One piece of the work: its shape, its notes and its rows in working order.
+
+    `edges`: the piece's named edges, each a sum of counts or of `rows`, `start` and `end`. `written`: the text of its
+    rows, where a `{shaping}` stands in it that is only worked out with the sizes.
+    """
 
     name: Text
     shape: Shape
@@ -192,6 +198,8 @@ class Piece:
     width: Text | None
     length: Text | None
     place: Place = field(compare=False)
+    edges: Mapping[str, Formula] = field(default_factory=dict)
+    written: Written | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +212,7 @@ class Notion:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """The whole pattern file as written."""
+    """The whole pattern file as written; `scheduled` is its shaping worked out for every size, once it is graded."""
 
     file: str
     title: Text
@@ -231,4 +239,7 @@ class Pattern:
     sources: Mapping[str, Written] = field(default_factory=dict, compare=False)
     timed: Timed | None = None
     relations: tuple[Relation, ...] = ()
+    shaping: Mapping[str, ScheduleRule] = field(default_factory=dict)
+    scheduled: Mapping[str, Scheduled] = field(default_factory=dict)
+    seams: tuple[Seam, ...] = ()
     place: Place = field(compare=False, kw_only=True)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from gradegen.design.formula import Formula
-from gradegen.design.passages import EvenRows, Shaping, Until
+from gradegen.design.passages import EvenRows, Sentence, Shaping, Until
 from gradegen.findings import Place
 
 
@@ -192,13 +192,15 @@ class Times:
 
     "in all": `(...) 6 times`. "more": besides the first (`2 more times`, `once`, `twice more`). "unsure": `rep from * 5
     times`, in all or more. "bound": to the end or a limit. `stop_at`: in the last run only the first `stop_at` steps of
-    the body are worked (`ending last rep at **`, `omitting last corner`).
+    the body are worked (`ending last rep at **`, `omitting last corner`). `corresponds`: the last run ends as the row
+    began (`ending to correspond`).
     """
 
     how: Literal["in all", "more", "unsure", "bound"]
     number: Number | None = None
     bound: Bound | None = None
     stop_at: int | None = None
+    corresponds: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -344,16 +346,6 @@ class Label:
     listed: tuple[Number, ...] = ()
     rows: Number | None = None
     place: Place = field(compare=False, kw_only=True)
-
-
-@dataclass(frozen=True, slots=True)
-class Sentence:
-    """A stretch of a row's text that a shaping schedule wrote; on the pages of one size its own entry stands there."""
-
-    start: int
-    end: int
-    schedule: str
-    each: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,9 +12,13 @@ from gradegen.read.fields import Given, read_fields
 from gradegen.read.files import open_text
 from gradegen.read.pattern_counts import read_counts, read_measures
 from gradegen.read.pattern_parts import choose_sizes, read_designer, read_gauges
+from gradegen.read.pattern_seams import read_seams
+from gradegen.read.pattern_shaping import read_shaping
 from gradegen.read.pattern_words import UNKNOWN_MEASURE, WordReader, Words
 from gradegen.read.pattern_yarns import read_timed, read_yarns
 from gradegen.read.row_names import RowNames
+from gradegen.read.seam_keys import SEAMS
+from gradegen.read.shaping_keys import SHAPING
 from gradegen.read.size_table import read_table_and_source
 from gradegen.read.yaml_places import read_yaml
 
@@ -60,6 +64,10 @@ def _read_given(
     findings += more
     timed, more = read_timed(given.value(keys.TIMED), names, given.value(keys.TERMS) or "US")
     findings += more
+    shaping, more = read_shaping(given.value(SHAPING) or (), frozenset([*measures, *counts]))
+    findings += more
+    seams, more = read_seams(given.value(SEAMS) or ())
+    findings += more
     words = _words(given, names)
     if words is not None:  # where no measure was read, a fault in them has been told
         known = measures or not _has_error(findings)
@@ -85,6 +93,8 @@ def _read_given(
         measures=measures,
         counts=counts,
         relations=given.value(keys.RELATIONS) or (),
+        shaping=shaping,
+        seams=seams,
         definitions=words.definitions,
         notes=words.notes,
         pieces=words.pieces,
@@ -126,5 +136,6 @@ def _words(given: Given, sizes: tuple[str, ...]) -> Words | None:
         sizes,
         counts=frozenset([*counts, *(f"{count} chain" for count in counts)]),
         measures=frozenset(key.text for key, _ in given.value(keys.MEASURES) or ()),
+        schedules=frozenset(key.text for key, _ in given.value(SHAPING) or ()),
     )
     return WordReader(names).read(given)

@@ -20,6 +20,8 @@ from gradegen.read.pattern_kinds import (
     numbers_each,
 )
 from gradegen.read.relations import RELATION
+from gradegen.read.seam_keys import EDGES, SEAMS
+from gradegen.read.shaping_keys import SHAPING
 
 _PARAGRAPHS = list_of(PROSE, "a list of sentences")
 
@@ -164,7 +166,7 @@ WIDTH = Field("width", TEXT, "The measure drawn across the schematic.", example=
 LENGTH = Field("length", TEXT, "The measure drawn along the schematic.", example="depth")
 PIECE_NOTES = Field("notes", _PARAGRAPHS, "Notes for this piece.")
 ROWS_FIELD = Field("rows", ROWS, "One row a line, as the trade writes them.", required=True, example="|")
-PIECE_FIELDS = (PIECE_NAME, SHAPE, WIDTH, LENGTH, PIECE_NOTES, ROWS_FIELD)
+PIECE_FIELDS = (PIECE_NAME, SHAPE, WIDTH, LENGTH, EDGES, PIECE_NOTES, ROWS_FIELD)
 
 TITLE = Field("title", TEXT, "Name of the design.", required=True, example="Example Wrap")
 VERSION = Field("version", TEXT, "Version of the pattern.", example='"1.0"')
@@ -223,5 +225,5 @@ PER_MINUTE = Field(
 TIMED = Field("timed", block_of((TIMED_SIZE, HOURS, PER_MINUTE), "a timed piece"), "How long it took you.")
 PATTERN_FIELDS = (
     TITLE, VERSION, ABOUT, DESIGNER, TERMS, LEVEL, WEARER, UNITS, ROUNDING, SIZES, YARN, NOTIONS, GAUGE, MEASURES,
-    COUNTS, RELATIONS, STITCHES, NOTES, PIECES, FINISHING, CAUTIONS, LICENCE, TIMED,
+    COUNTS, RELATIONS, SHAPING, STITCHES, NOTES, PIECES, SEAMS, FINISHING, CAUTIONS, LICENCE, TIMED,
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gradegen.design.pattern import Notion, Piece, Text
 from gradegen.design.rows import Definition, Number
@@ -11,9 +11,11 @@ from gradegen.numbers.exact import read_number
 from gradegen.read import pattern_keys as keys
 from gradegen.read.definitions import read_definition
 from gradegen.read.fields import Given, nearest
+from gradegen.read.filled_rows import names_schedule
 from gradegen.read.lists import find_lists
 from gradegen.read.row_names import RowNames
 from gradegen.read.rows import read_rows
+from gradegen.read.seam_keys import EDGES
 
 UNKNOWN_MEASURE = Rule("unknown-measure", Severity.ERROR, "file format", "A measure that the pattern does not have.")
 NUMBER_NEEDED = Rule("number-needed", Severity.ERROR, "file format", "How many there are is not given as a number.")
@@ -70,9 +72,7 @@ class WordReader:
             self.findings += findings
             if definition is not None:
                 found[key.text] = definition
-                self.names = RowNames(
-                    self.names.terms, self.names.sizes, dict(found), self.names.counts, self.names.measures
-                )
+                self.names = replace(self.names, definitions=dict(found))
         return tuple(found.values())
 
     def _text(self, written: Written) -> Text:
@@ -118,10 +118,12 @@ class WordReader:
                 self.faults.append(unknown_measure(measure, tuple(sorted(self.names.measures))))
         notes = self._texts(given.value(keys.PIECE_NOTES))
         rows, findings = read_rows(written, self.names) if written is not None else ((), ())
-        self.findings += findings
+        waits = written is not None and names_schedule(written.text, self.names.schedules)
+        self.findings += () if waits else findings  # these rows are read again with their shaping
         if name is None or shape is None:
             return None
-        return Piece(name, shape, notes, tuple(rows), width, length, name.place)
+        edges = {key.text: formula for key, formula in given.value(EDGES) or () if formula is not None}
+        return Piece(name, shape, notes, tuple(rows), width, length, name.place, edges, written if waits else None)
 
 
 def unknown_measure(name: Text, known: tuple[str, ...]) -> Finding:

@@ -15,13 +15,17 @@ Terms = Literal["US", "UK"]
 
 @dataclass(frozen=True)
 class RowNames:
-    """`counts`, `measures`: names that may stand in braces (`{2 * band}`); other braces are the trade's brackets."""
+    """`counts`, `measures`: names that may stand in braces (`{2 * band}`); other braces are the trade's brackets.
+
+    `schedules`: names of shapings, whose sentences are put in place of `{armhole}` once the sizes are graded.
+    """
 
     terms: Terms = "US"
     sizes: tuple[str, ...] = ("one",)
     definitions: Mapping[str, Definition] = field(default_factory=dict)
     counts: frozenset[str] = frozenset()
     measures: frozenset[str] = frozenset()
+    schedules: frozenset[str] = frozenset()
 
     @cached_property
     def own(self) -> dict[str, str]:
