@@ -97,7 +97,7 @@ def _lone(item: Target | Run) -> tuple[int, Edge]:
 
 
 def _joined(found: list[Target | Run], item: Target | Run) -> None:
-    """Append, melting equal neighbours into one run."""
+    """Append, melting equal neighbours into one run, and stretches that say again what a run beside them says."""
     times, items = _lone(item)
     if times < 1 or not items:
         return
@@ -106,7 +106,37 @@ def _joined(found: list[Target | Run], item: Target | Run) -> None:
         if before == items:
             found[-1] = Run(before_times + times, items)
             return
-    found.append(item if times > 1 or isinstance(item, Target) else items[0] if len(items) == 1 else item)
+    if times == 1:
+        found.append(item if isinstance(item, Target) else items[0] if len(items) == 1 else item)
+        _fold_back(found)
+        return
+    size = len(items)
+    while size > 1 and len(found) >= size and found[-1] is items[-1] and tuple(found[-size:]) == items:
+        del found[-size:]  # `dc, sp, 5 x (dc, sp)` is 6 x (dc, sp)
+        times += 1
+    found.append(Run(times, items))
+
+
+_LONG = 16  # items of an edge beyond which it is searched for stretches that repeat
+
+
+def _fold_back(found: list[Target | Run]) -> None:
+    """Take the last items into a run before them that they repeat; fold a long edge's own repeats."""
+    last = found[-1]
+    for size in range(1, min(_FURTHEST + 1, len(found))):
+        run = found[-size - 1]
+        if isinstance(run, Run):
+            if len(run.items) == size > 1 and run.items[-1] is last and tuple(found[-size:]) == run.items:
+                found[-size - 1 :] = [Run(run.times + 1, run.items)]
+            break
+    if len(found) > _LONG:
+        for size in range(2, _FURTHEST + 1):
+            if found[-size - 1] is last and found[-size:] == found[-2 * size : -size]:
+                found[-2 * size :] = [Run(2, tuple(found[-size:]))]
+                break
+
+
+_FURTHEST = 8  # the longest stretch that is looked for
 
 
 def tidy(edge: Iterable[Target | Run]) -> Edge:
