@@ -27,6 +27,8 @@ def works(*kinds: type) -> Callable[[D], D]:
 def do(walk: Walk, step: Step) -> None:
     """Work one step."""
     walk.at = step.place
+    if walk.placing is not None:
+        walk.placing.begin(step)
     if walk.trace is None:
         _HOW[type(step)](walk, step)
     else:

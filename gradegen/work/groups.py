@@ -22,7 +22,7 @@ def work_in_part(walk: Walk, step: Work) -> None:
         walk.make(step.makes)
         return
     find_part(walk, step.into)
-    walk.cursor.step()
+    walk.use_next()
     walk.begun, walk.here, walk.last_kind = True, False, "@part"
     walk.make(step.makes)
 
@@ -31,7 +31,7 @@ def find_part(walk: Walk, into: Into) -> None:
     """Move to just before the part that `into` names."""
     if into.of is None:
         raise Unclear("what this is a part of is not said", into.place)
-    if not into.things:
+    if not into.things or _is_loop(into.of):
         _to_whole(walk, into.of)
         return
     ahead = _ahead(walk)
@@ -54,6 +54,11 @@ def find_part(walk: Walk, into: Into) -> None:
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
         walk.cursor.step()
+
+
+def _is_loop(into: Into) -> bool:
+    """A chain of a loop has no place of its own on the edge: `center st of next loop` is that loop."""
+    return bool(into.things) and into.things[0].name == "sp"
 
 
 def _to_whole(walk: Walk, into: Into) -> None:

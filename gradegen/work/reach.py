@@ -74,6 +74,8 @@ def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
             found=f"{there} left",
         )
     walk.take(kind, there, into.place)
+    if walk.placing is not None:
+        walk.placing.keep_last(wanted)
     if there > wanted:
         walk.owe(kind)
 

@@ -109,7 +109,10 @@ def loop(
     muted = walk.muted
     walk.inside += 1
     try:
-        return _run_on(walk, step, limit, until, keep, kind)
+        done = _run_on(walk, step, limit, until, keep, kind)
+        if walk.placing is not None:
+            walk.placing.end_runs(walk.inside)
+        return done
     finally:
         walk.muted = muted
         walk.inside -= 1
@@ -120,6 +123,8 @@ def _run_on(walk: Walk, step: Repeat, limit: int | None, until: Until | None, ke
     seen: Seen = {}
     while (limit is None or done < limit) and not (until and until()):
         spot, moved = walk.save(), walk.cursor.moved
+        if walk.placing is not None:
+            walk.placing.begin_run(walk.inside, step.place)
         try:
             run(walk, step.body)
         except Fault as fault:
@@ -145,7 +150,9 @@ def _skip_ahead(
     keep: int,
     kind: Kind | None,
 ) -> int:
-    """Runs that can be multiplied instead of worked, and are; 0 when none yet."""
+    """Runs that can be multiplied instead of worked, and are; 0 when none yet, and where every place is recorded."""
+    if walk.placing is not None:
+        return 0
     cursor = walk.cursor
     at, left = tuple(cursor.at), tuple(cursor.left)
     there = walk.remaining(kind) if kind else 0
@@ -201,12 +208,11 @@ def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: 
         one = walk.cursor.peek()
         if one is None:
             break
-        for kind, makes in pairs:
-            if kind.fits(one):
-                walk.make(makes)
-                walk.begun = True
-                break
-        walk.cursor.step()
+        makes = next((makes for kind, makes in pairs if kind.fits(one)), None)
+        walk.use_next()
+        if makes is not None:
+            walk.make(makes)
+            walk.begun = True
         done, worked = done + 1, worked + 1
         done += _skip_ahead(walk, seen, done, None, keep, union)
         if worked > _MOST_RUNS:

@@ -15,6 +15,7 @@ from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
+from gradegen.work.placing import Placed, Placing
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
 from gradegen.work.starts import start
@@ -45,14 +46,17 @@ class Outcome:
     stood: tuple[int, tuple[str, ...]] | None = None
 
     @property
+    placed: Placed | None = None
     def balances(self) -> bool:
         """True when nothing is wrong and nothing was left unread."""
         return self.fault is None and self.unclear is None and not self.mismatches
 
 
-def work_once(row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False) -> Outcome:
-    """The row worked in the site's size and reading."""
-    walk = Walk(site, before, underside)
+def work_once(
+    row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False, placing: Placing | None = None
+) -> Outcome:
+    """The row worked in the site's size and reading; `placing` keeps what sits on what."""
+    walk = Walk(site, before, underside, placing=placing)
     walk.ahead = steps_of_size(row, site)
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
@@ -363,6 +367,8 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
         return
     raise first or walk.short(kind, 1, step.place)
 
+                if walk.placing is not None:
+                    walk.placing.begin(step)
 
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""

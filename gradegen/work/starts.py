@@ -62,6 +62,8 @@ def chain(walk: Walk, step: Chain) -> None:
         start(walk, number, step.counts, step.place)
     else:
         walk.out.append(space(number))
+        if walk.placing is not None:
+            walk.placing.space(space(number))
 
 
 def _own_chain(walk: Walk, step: Chain) -> bool:
@@ -90,13 +92,21 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     if not stands_for:
         return
     if walk.here:
-        walk.cursor.step()
+        walk.use_next()
         walk.here = False
     elif walk.remaining(ANY_STITCH) and not _stands_on_slipped(walk, place):
         walk.take(ANY_STITCH, 1, place)
     walk.begun = True
     walk.place_start = len(walk.out)
-    walk.out.extend(stand(stands_for))
+    _stand(walk, stands_for)
+
+
+def _stand(walk: Walk, stands_for: Standing) -> None:
+    """Put what a counting chain stands for on the new edge."""
+    standing = stand(stands_for)
+    walk.out.extend(standing)
+    if walk.placing is not None:
+        walk.placing.stand(standing)
 
 
 def _stands_on_slipped(walk: Walk, place: Place) -> bool:
@@ -221,6 +231,8 @@ def work_from_hook(walk: Walk, step: Work) -> None:
             _make_picot(walk, last.length, step.makes[0].stitch if step.makes else "sl st")
             return
         walk.out.pop()
+        if walk.placing is not None:
+            walk.placing.take_back()
         walk.spend("ch", last.length)
         walk.onto((*plain(last.length, "ch", "ch"), *walk.cursor.rest()))
     elif not walk.fresh_chain:
@@ -261,6 +273,8 @@ def _make_picot(walk: Walk, chains: int, closed_with: str) -> None:
     walk.out[-1] = _PICOT
     walk.spend("ch", chains)
     walk.spend(closed_with, 1)
+    if walk.placing is not None:
+        walk.placing.picot(chains)
 
 
 def close_picot(walk: Walk, into: Into) -> None:
@@ -281,7 +295,7 @@ def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
         for way in ways
     ]
     chosen = walk.site.choose("skipped", "the skipped chains", said, step.place, silent=True)
-    walk.out.extend(stand(ways[chosen]))
+    _stand(walk, ways[chosen])
 
 
 def _skipped_ways(walk: Walk, step: Work, skipped: int, name: str) -> list[Standing]:
@@ -305,6 +319,8 @@ def _skipped_ways(walk: Walk, step: Work, skipped: int, name: str) -> list[Stand
 def join(walk: Walk, step: Join) -> None:
     """A fresh chain joined is a ring whose chains can be worked one by one; any other join changes nothing."""
     walk.spend("sl st", 1)
+    if walk.placing is not None:
+        walk.placing.join()
     if walk.fresh_chain and not walk.begun and not walk.out:
         walk.half_twist = step.half_twist
         walk.onto((RING, *plain(walk.fresh_chain, "ch", "ch")), again=True)

@@ -35,6 +35,8 @@ def do_even(walk: Walk, step: Even) -> None:
     """As many as before."""
     walk.must_see(step.place)
     rest = walk.cursor.rest()
+    if walk.placing is not None:
+        walk.placing.even(rest, step.stitch)
     if step.stitch:
         walk.make((Make(step.stitch, place=step.place),), count_stitches(rest))
     else:

@@ -70,7 +70,7 @@ def _takes_nothing(walk: Walk, makes: tuple[Make, ...]) -> bool:
 
 def _use_here(walk: Walk, kind: Kind) -> None:
     walk.owe(kind)
-    walk.cursor.step()
+    walk.use_next()
     walk.begun, walk.here, walk.last_kind = True, False, kind.key
 
 
@@ -116,7 +116,11 @@ def _first(walk: Walk, step: Work) -> None:
         last = walk.out[-1]
         assert isinstance(last, Target)
         walk.out[-1] = space(last.length + (_height(step.makes) or 0))
+        if walk.placing is not None:
+            walk.placing.close_space(step.makes[0].stitch, _height(step.makes) or 0)
     else:
+        if walk.placing is not None:
+            walk.placing.back_to_first()
         walk.add_here(step.makes) if len(walk.out) <= _FEW else walk.make(step.makes)
 
 

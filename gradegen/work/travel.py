@@ -86,6 +86,8 @@ def _travel(walk: Walk, into: Into) -> None:
         while (one := walk.cursor.peek()) is not None and not (kind.fits(one) and walk.remaining(kind) == there + 1):
             walk.cursor.step()
     rest = walk.cursor.rest()
+    if walk.placing is not None:
+        walk.placing.reach_next(walk.cursor)
     passed = starts.leading(before, count_targets(before) - count_targets(rest))
     if walk.site.shape == "flat":
         walk.begun, walk.here = True, True

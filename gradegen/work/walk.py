@@ -15,6 +15,7 @@ from gradegen.work.cursor import Cursor
 from gradegen.work.edges import stitches, target
 from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, Kind
 from gradegen.work.makes import grouped, targets_of
+from gradegen.work.placing import Laid, Placing
 from gradegen.work.site import Made, Site
 from gradegen.work.stops import MISSING_TARGET, RUNS_SHORT, Fault, Unclear
 
@@ -48,6 +49,7 @@ class Spot(NamedTuple):
     unworked: bool
     used: int
     spent: dict[str, int]
+    laid: tuple[Laid, ...]
 
 
 @dataclass(slots=True)
@@ -93,10 +95,13 @@ class Walk:
     depth: int = 0
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
+    placing: Placing | None = None
 
     def __post_init__(self) -> None:
         self.cursor = Cursor(self.before)
 
+        if self.placing is not None:
+            self.before = self.placing.open(self.before)
     # places -------------------------------------------------------------------------------------------------------
 
     def onto(self, edge: Edge, *, again: bool = False) -> None:
@@ -105,6 +110,8 @@ class Walk:
             self.used += stitches(self.before) - self.remaining(ANY_STITCH)
         self.before = edge
         self.cursor = Cursor(edge)
+        if self.placing is not None:
+            edge = self.placing.open(edge, "other side" if self.turned_over else "chain")
         self._kinds.clear()
 
     def kind(self, things: Sequence[Thing]) -> Kind:
@@ -185,10 +192,18 @@ class Walk:
             return
         if not self.cursor.pass_over(kind.key, kind.fits, number):
             raise self.short(kind, number, place)
+        if self.placing is not None:
+            self.placing.reach(self.cursor, kind, number)
         self.begun, self.here, self.last_kind, self.kept = True, False, kind.key, 0
 
     def short(self, kind: Kind, wanted: int, place: Place) -> Fault:
         """The fault of asking for more than there is, or for what is not there at all."""
+    def use_next(self) -> None:
+        """Use the very place the cursor stands on."""
+        if self.placing is not None:
+            self.placing.reach_next(self.cursor)
+        self.cursor.step()
+
         there = self.remaining(kind)
         if not kinds.holds(self.before, kind.fits) and self.before:
             return Fault(
@@ -223,7 +238,11 @@ class Walk:
         if times <= 0 or not one:
             return
         self.place_start = len(self.out)
-        if times > 1:
+        if self.placing is not None:
+            self.placing.make(one, times)
+            self.place_start += (times - 1) * len(one)
+            self.out.extend(one * times)
+        elif times > 1:
             self.out.append(Run(times, one))
         else:
             self.out.extend(one)
@@ -233,6 +252,8 @@ class Walk:
         self.spent[name] = self.spent.get(name, 0) + number
 
     def add_here(self, makes: tuple[Make, ...]) -> None:
+        if self.placing is not None:
+            self.placing.spend(name, number)
         """More into the place that was worked last; what stands there becomes one group."""
         one = self.targets(makes)
         start = self.place_start
@@ -240,6 +261,8 @@ class Walk:
         start = min(max(start, 0), len(self.out)) if self.place_start == start else self.place_start
         self.out.extend(one)
         parts = [part for part in self.out[start:] if isinstance(part, Target)]
+        if self.placing is not None:
+            self.placing.same(one)
         if len(parts) == len(self.out) - start and 1 < len(parts) <= 40:
             bare = [target(p.kind, p.name, p.length, chain=p.chain) for p in parts]
             self.out[start:] = grouped(bare, self.site)
@@ -275,6 +298,7 @@ class Walk:
             dict(self.spent),
         )
 
+            () if self.placing is None else tuple(self.placing.laid),
     def load(self, spot: Spot) -> None:
         """Back to where we were."""
         self.cursor.load(spot.cursor)  # type: ignore[arg-type]
@@ -291,6 +315,8 @@ class Walk:
         self.spent, self.used = dict(spot.spent), spot.used
         if self.before is not spot.before:
             self.before = spot.before
+        if self.placing is not None:
+            self.placing.laid = list(spot.laid)
             self._kinds.clear()
 
     # the end ------------------------------------------------------------------------------------------------------
