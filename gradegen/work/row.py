@@ -14,8 +14,8 @@ from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
-from gradegen.work.reach import how_many
 from gradegen.work.placing import Placed, Placing
+from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.site import Site
 from gradegen.work.starts import start
@@ -44,9 +44,9 @@ class Outcome:
     facts: tuple[RepeatFact, ...] = ()
     trace: tuple[WorkedStep, ...] = ()
     stood: tuple[int, tuple[str, ...]] | None = None
+    placed: Placed | None = None
 
     @property
-    placed: Placed | None = None
     def balances(self) -> bool:
         """True when nothing is wrong and nothing was left unread."""
         return self.fault is None and self.unclear is None and not self.mismatches
@@ -69,6 +69,7 @@ def work_once(
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
         _count(walk, row, outcome)
         _on_multiple(walk, row)
+        outcome.placed = placing.record(before, outcome.after) if placing is not None else None
     except Fault as fault:
         outcome.fault = fault
         if fault.complete:
@@ -357,6 +358,8 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
             if number == most:
                 do(walk, step)
             else:
+                if walk.placing is not None:
+                    walk.placing.begin(step)
                 walk.owe(kind)
                 walk.take(kind, number, step.place)
                 walk.make(step.makes, number)
@@ -367,8 +370,6 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
         return
     raise first or walk.short(kind, 1, step.place)
 
-                if walk.placing is not None:
-                    walk.placing.begin(step)
 
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""

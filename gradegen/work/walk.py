@@ -93,25 +93,25 @@ class Walk:
     trace: list[WorkedStep] | None = None
     muted: bool = False
     depth: int = 0
+    placing: Placing | None = None  # the record of what sits on what, where one is wanted
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
-    placing: Placing | None = None
 
     def __post_init__(self) -> None:
-        self.cursor = Cursor(self.before)
-
         if self.placing is not None:
             self.before = self.placing.open(self.before)
+        self.cursor = Cursor(self.before)
+
     # places -------------------------------------------------------------------------------------------------------
 
     def onto(self, edge: Edge, *, again: bool = False) -> None:
         """Go on along another edge: a fresh chain, the other side of the foundation; `again`: the same, turned on."""
         if not again:
             self.used += stitches(self.before) - self.remaining(ANY_STITCH)
-        self.before = edge
-        self.cursor = Cursor(edge)
         if self.placing is not None:
             edge = self.placing.open(edge, "other side" if self.turned_over else "chain")
+        self.before = edge
+        self.cursor = Cursor(edge)
         self._kinds.clear()
 
     def kind(self, things: Sequence[Thing]) -> Kind:
@@ -190,20 +190,20 @@ class Walk:
         """Use the next so many of this kind, passing other kinds without a word."""
         if number <= 0:
             return
-        if not self.cursor.pass_over(kind.key, kind.fits, number):
-            raise self.short(kind, number, place)
         if self.placing is not None:
             self.placing.reach(self.cursor, kind, number)
+        if not self.cursor.pass_over(kind.key, kind.fits, number):
+            raise self.short(kind, number, place)
         self.begun, self.here, self.last_kind, self.kept = True, False, kind.key, 0
 
-    def short(self, kind: Kind, wanted: int, place: Place) -> Fault:
-        """The fault of asking for more than there is, or for what is not there at all."""
     def use_next(self) -> None:
         """Use the very place the cursor stands on."""
         if self.placing is not None:
             self.placing.reach_next(self.cursor)
         self.cursor.step()
 
+    def short(self, kind: Kind, wanted: int, place: Place) -> Fault:
+        """The fault of asking for more than there is, or for what is not there at all."""
         there = self.remaining(kind)
         if not kinds.holds(self.before, kind.fits) and self.before:
             return Fault(
@@ -250,19 +250,19 @@ class Walk:
     def spend(self, name: str, number: int = 1) -> None:
         """Something was made that leaves no place on the edge."""
         self.spent[name] = self.spent.get(name, 0) + number
-
-    def add_here(self, makes: tuple[Make, ...]) -> None:
         if self.placing is not None:
             self.placing.spend(name, number)
+
+    def add_here(self, makes: tuple[Make, ...]) -> None:
         """More into the place that was worked last; what stands there becomes one group."""
         one = self.targets(makes)
         start = self.place_start
         self._split_last_run()
         start = min(max(start, 0), len(self.out)) if self.place_start == start else self.place_start
-        self.out.extend(one)
-        parts = [part for part in self.out[start:] if isinstance(part, Target)]
         if self.placing is not None:
             self.placing.same(one)
+        self.out.extend(one)
+        parts = [part for part in self.out[start:] if isinstance(part, Target)]
         if len(parts) == len(self.out) - start and 1 < len(parts) <= 40:
             bare = [target(p.kind, p.name, p.length, chain=p.chain) for p in parts]
             self.out[start:] = grouped(bare, self.site)
@@ -296,9 +296,9 @@ class Walk:
             self.unworked,
             self.used,
             dict(self.spent),
+            () if self.placing is None else tuple(self.placing.laid),
         )
 
-            () if self.placing is None else tuple(self.placing.laid),
     def load(self, spot: Spot) -> None:
         """Back to where we were."""
         self.cursor.load(spot.cursor)  # type: ignore[arg-type]
@@ -313,10 +313,10 @@ class Walk:
         )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
         self.spent, self.used = dict(spot.spent), spot.used
-        if self.before is not spot.before:
-            self.before = spot.before
         if self.placing is not None:
             self.placing.laid = list(spot.laid)
+        if self.before is not spot.before:
+            self.before = spot.before
             self._kinds.clear()
 
     # the end ------------------------------------------------------------------------------------------------------
