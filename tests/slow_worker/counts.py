@@ -13,7 +13,7 @@ SEVERAL = rf"{ONE}(?:(?: ?,? and | ?, ?| - | ?\+ ?){ONE})*"
 REMARK = r"(?: ?(?:at (?:the )?end(?: of [^)\]]*)?|in all|total|made|; [^)\]]*))?"
 TAIL = r"[ .;,]*(?:(?:ch \d+ ?,? ?)?turn|join[^()*]*|around)?[ .;,]*$"
 BRACKET = re.compile(rf"[(\[{{] ?({SEVERAL}){REMARK} ?[)\]}}](?={TAIL})")
-BARE = re.compile(rf"(?:=|: | - |\. |, ?turn\. |you now have |\.$)\s*({SEVERAL}){REMARK}[ .]*$")
+BARE = re.compile(rf"(?:=|: | - |\. |, ?turn\. |you now have |\.$)\s*({SEVERAL}){REMARK}(?={TAIL})")
 GROUPS = ("group", "groups", "shell", "shells", "scallop", "scallops", "fan", "fans")
 NOT_UNITS = ("times", "more", "in", "x")
 

@@ -43,6 +43,7 @@ class Hands:
     ring: bool = False
     round_: bool = False
     tops: list[str] = field(default_factory=list)
+    skipped: int = 0  # how many places the last skip passed
 
     def copy(self) -> Hands:
         """The same hands, free to go another way; the edge itself is never changed, only exchanged."""
@@ -60,6 +61,7 @@ class Hands:
             self.ring,
             self.round_,
             self.tops,
+            self.skipped,
         )
 
     @property
@@ -300,7 +302,7 @@ class Worker:
             return
         spots = self._spots(place, hands)
         if spots is not None:
-            hands.at, hands.fresh = spots[-1] + 1, False
+            hands.at, hands.fresh, hands.skipped = spots[-1] + 1, False, len(spots)
             yield hands
 
     def _slip(self, place: Place, hands: Hands) -> Iterator[Hands]:

@@ -15,8 +15,8 @@ class Places(Cursor):
     def _place(self) -> Place:
         """Where: `next 3 sts`, `each st to last 2 sts`, `same sp`, `2nd ch from hook`, `ring`, `top of ch-3` ..."""
         self.takes("the")
-        self.takes("top|top", "of")
-        if self.takes("turning", "ch") or self.takes("tch") or self._takes_that_chain():
+        top = self.takes("top", "of")
+        if self.takes("turning", "ch") or self.takes("tch") or self._takes_that_chain() or (top and self.takes("ch")):
             return Place("tch")
         self.takes("a")
         if self.takes("ring|mr") or self.takes("magic", "ring|circle"):
@@ -86,7 +86,7 @@ class Places(Cursor):
         while self.sees("and", "sc|hdc|dc|tr|htr|st|sp|picot") and self.see(2) != "in":
             self.next()
             kinds.append(self._thing())
-        while self.sees("and") and re.fullmatch(r"ch-\d+", self.see(1)):
+        while self.sees("and") and (re.fullmatch(r"ch-\d+", self.see(1)) or str(self.see(1)) in self.own):
             self.next()
             kinds.append(self._thing())
         return Place("each", tuple(kinds), bound=self._bound() if self._bound_here() else Bound("end"))

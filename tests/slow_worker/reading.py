@@ -247,6 +247,11 @@ class Reader(Repeats):
 
     def _work(self) -> list[object]:
         """A stitch and where it goes."""
+        if self.see(1) == "/":  # dc2/ch2/dc2 in next sp
+            end = self.tokens.index("in", self.pos) if "in" in self.tokens[self.pos :] else self.pos
+            atoms = self._group(self.tokens[self.pos : end])
+            self.pos = end + 1
+            return [self._placed(Work(atoms, Place("next")))]
         found = re.fullmatch(r"([a-z]+)(\d+)", self.see())
         if found and found[1] in self.stitches:  # dc2: two, one in each
             self.tokens[self.pos : self.pos + 1] = words(f"{found[1]} {found[2]}")
@@ -271,7 +276,7 @@ class Reader(Repeats):
             return (word,), "", int(found[2])
         if word in self.stitches or POST.fullmatch(word):
             return (printed(word),), "", 1
-        if not counted and (self.see() in ("in", "into", "around")) and re.fullmatch(r"[a-z-]+", word):
+        if not counted and self.sees("in|into|around", "next|each|first|last|same") and re.fullmatch(r"[a-z-]+", word):
             raise UndefinedError(word)
         self.pos -= 1
         raise self.refuse()

@@ -173,12 +173,17 @@ class Row:
         for ends, met in self.ways(prior, against=False):
             troubles += met
             for hands in ends:
-                (uneven if hands.left() else even).append(hands)
+                (uneven if hands.left() and not self.spans(hands) else even).append(hands)
         for hands in even:
             result = self.result(hands, stated)
             if result.error is None:
                 return result
         return self.fault(prior, stated, even, uneven, troubles)
+
+    def spans(self, hands: Hands) -> bool:
+        """Whether what is left lies under the last loop: `ending with ch 5, join`, without a word about the skip."""
+        steps = [step for step in self.steps if not isinstance(step, (Join, Turn))]
+        return hands.round_ and isinstance(steps[-1], Chain) and len(hands.left()) <= hands.skipped
 
     def fault(
         self,
@@ -212,7 +217,8 @@ class Row:
         made = sum(1 for item in hands.made if is_stitch(item))
         taken = None
         if not hands.ring and hands.edge:
-            end = hands.at if hands.leaves or hands.left() else len(hands.edge)
+            short = hands.left() and not self.spans(hands)
+            end = hands.at if hands.leaves or short else len(hands.edge)
             taken = len(hands.tops) + sum(1 for item in hands.edge[:end] if is_stitch(item))
         counted = {unit: number_made(unit, units, self.own, hands.groups) for _, unit in stated}
         off = [(number, unit) for number, unit in stated if counted[unit] != number]
