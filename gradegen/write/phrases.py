@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -85,10 +86,15 @@ def _stretch(text: str, start: int, end: int, count_from: int | None) -> Iterato
 def _plain_parts(text: str, counts: bool) -> Iterator[Part]:
     at = 0
     for start, end in hyphened_words(text):
-        yield Part(text[at:start], _look(False, counts))
+        yield Part(_one_blank(text[at:start]), _look(False, counts))
         yield Part(text[start:end], _look(True, counts))
         at = end
-    yield Part(text[at:], _look(False, counts))
+    yield Part(_one_blank(text[at:]), _look(False, counts))
+
+
+def _one_blank(text: str) -> str:
+    """Text whose lines were broken in the file, on one line."""
+    return re.sub(r"[ \t\r\n]+", " ", text)
 
 
 def _look(is_whole: bool, counts: bool) -> Look:

@@ -16,6 +16,7 @@ from gradegen.design.rows import Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.edition import Edition
+from gradegen.write.own_words import in_own_words
 from gradegen.write.phrases import Printing
 from gradegen.write.print_numbers import length_style
 from gradegen.write.proof_rows import Search, Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
@@ -69,6 +70,7 @@ def expect_print(checked: Checked, edition: Edition) -> Expected:
 
 
 def _sought(row: Row, piece: Piece, printing: Printing, worked: Mapping[tuple[str, Place], WorkedRow]) -> Sought:
+    row = in_own_words(row, printing)
     sizes, search = row_sizes(row, printing.sizes), row_search(row, printing)
     return Sought(
         row,

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
-from gradegen.design.formula import Amount
+from gradegen.design.formula import Amount, Formula
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import Gauge, Notion, Yarn
+from gradegen.design.pattern import Gauge, Notion, Yarn, YarnStated
 from gradegen.design.rows import Number
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.rounding import nearest_whole
@@ -47,7 +47,7 @@ def hook_sizes(gauges: Iterable[Gauge]) -> tuple[str, ...]:
 
 
 def _yarn(yarn: Yarn, printing: Printing, *, is_only: bool) -> Entry:
-    lines = [_described(yarn), _put_up(yarn), _sample(yarn, printing)]
+    lines = [_described(yarn), _put_up(yarn), _needed(yarn.stated, printing), _sample(yarn, printing)]
     return Entry("Yarn" if is_only else f"Yarn {yarn.letter}", tuple(plain(line) for line in lines if line))
 
 
@@ -84,6 +84,30 @@ def _grams_and_ounces(mass: Amount | None) -> str:
         return ""
     metric, ounces = f"{nearest_whole(grams)} g", f"{decimal_text(in_unit(grams, 'oz'), 1)} oz"
     return f"{ounces} ({metric})" if mass.unit == "oz" else f"{metric} ({ounces})"
+
+
+def _needed(stated: YarnStated | None, printing: Printing) -> str:
+    """The amounts as the designer states them, for the printed sizes."""
+    if stated is None:
+        return ""
+    given = [
+        (stated.skeins, "", "skeins"),
+        (stated.yards, "yd", "yd"),
+        (stated.metres, "m", "m"),
+        (stated.grams, "g", "g"),
+        (stated.ounces, "oz", "oz"),
+    ]
+    said = [_amounts(formula, unit, word, printing.sizes) for formula, unit, word in given if formula is not None]
+    return f"You need {', '.join(text for text in said if text)}" if any(said) else ""
+
+
+def _amounts(formula: Formula, unit: str, word: str, sizes: Sequence[GradedSize]) -> str:
+    worths = [worth(formula, size) for size in sizes]
+    numbers = [in_unit(each.number, unit) if each.is_length else each.number for each in worths if each is not None]
+    if len(numbers) != len(sizes):
+        return ""
+    is_one = word == "skeins" and set(numbers) == {1}
+    return f"{folded([number_text(number) for number in numbers])} {'skein' if is_one else word}"
 
 
 def _sample(yarn: Yarn, printing: Printing) -> str:

@@ -12,6 +12,7 @@ from gradegen.design.rows import Listed, Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.write.fold import folded
+from gradegen.write.own_words import in_own_words
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, sentence
 from gradegen.write.view import PieceView, RowView
 
@@ -55,6 +56,7 @@ def row_sizes(row: Row, sizes: Sequence[GradedSize]) -> tuple[GradedSize, ...]:
 
 def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> RowView:
     """One row with its size lists put in, its label and its closing count set apart."""
+    row = in_own_words(row, printing)
     sizes = row_sizes(row, printing.sizes)
     label, only, text = (_cut(row, *span, printing, sizes) for span in row_spans(row, printing))
     count = tuple(_without_mark(part) for part in text if part.look.startswith("count"))

@@ -71,7 +71,7 @@ def test_a_hat_from_the_side(hat: Checked) -> None:
     drawing = drawn(hat)
     outlines = [stroke for stroke in drawing.strokes if stroke.path.endswith("Z")]
     assert len(outlines) == len(hat.sizes)
-    assert [lettering.text for lettering in drawing.letterings][: len(hat.sizes)] == [size.name for size in hat.sizes]
+    assert {size.name for size in hat.sizes} <= {lettering.text for lettering in drawing.letterings}
     assert "from its worked rounds" in drawing.caption
 
 

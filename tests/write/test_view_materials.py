@@ -3,7 +3,8 @@ from fractions import Fraction
 from typing import Any
 
 from gradegen.design.checked import Checked
-from gradegen.design.pattern import Notion
+from gradegen.design.formula import PerSize
+from gradegen.design.pattern import Notion, YarnStated
 from gradegen.design.rows import Number
 from gradegen.write.phrases import Printing
 from gradegen.write.print_numbers import length_style
@@ -70,3 +71,13 @@ def test_gauge_by_repeats(wrap: Checked) -> None:
     )  # fmt: skip
     repeats = replace(wrap, pattern=replace(wrap.pattern, gauges={"arches": gauge}))
     assert lines(gauge_entries(repeats, printing(repeats))[0]) == ["5 repeats of 4 sts = 4 in (10 cm)."]
+
+
+def test_amounts_as_stated(wrap: Checked, samples: Any) -> None:
+    place = samples["somewhere"]()
+    each = tuple(samples["amount"](number, None) for number in (2, 2, 2, 3, 3, 3, 3, 4, 4))
+    stated = YarnStated(PerSize(each, place), samples["amount"](360, "yd"), place=place)
+    yarn = replace(wrap.pattern.yarns[0], stated=stated)
+    told = replace(wrap, pattern=replace(wrap.pattern, yarns=(yarn,)))
+    assert "You need 2 (2, 2, 3, 3) (3, 3, 4, 4) skeins, 360 yd" in lines(material_entries(told, printing(told))[0])
+    assert "You need 4 skeins, 360 yd" in lines(material_entries(told, printing(told, "5X"))[0])
