@@ -63,7 +63,7 @@ class Schedule:
     """One shaping in one size.
 
     `runs`: (every, times) in working order, after the stitches left at the start (`leave` at each of `ends` ends, in
-    one row) and the event on the next row (`first_is_next`). `by`: stitches one event changes at each end, below 0 for
+    one row that all sizes work where any leaves some: `leaves_first`) and the event on the next row (`first_is_next`). `by`: stitches one event changes at each end, below 0 for
     decreases. `groups`: of a slope that is no schedule of rows: (stitches, times) for short rows, stitch heights and
     one row. `rows`: rows there are for it; `plain`: those left after the last event. `after`: rows before it begins,
     where it is worked together with another.
@@ -77,6 +77,7 @@ class Schedule:
     ends: int
     runs: tuple[tuple[int, int], ...] = ()
     leave: int = 0
+    leaves_first: bool = False
     first_is_next: bool = False
     rows: int = 0
     plain: int = 0
@@ -86,8 +87,9 @@ class Schedule:
     def events(self) -> Iterator[tuple[int, int]]:
         """(row, stitches changed) for every shaping row, counting from 1."""
         row = 0
-        if self.leave:
+        if self.leaves_first:
             row += 1
+        if self.leave:
             yield row, -self.leave * self.ends
         if self.first_is_next:
             row += 1

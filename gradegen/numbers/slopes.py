@@ -11,6 +11,7 @@ from gradegen.numbers.snap import NoCount
 from gradegen.numbers.spread import Spread
 
 Point = tuple[Fraction, Fraction]  # stitches and rows done, as shares of all
+_GRAIN = 1 << 10  # parts of a row in which distances from a line are compared
 _FINE = 1 << 20  # a root is taken to this fineness
 
 
@@ -55,14 +56,15 @@ def _root(number: Fraction) -> Fraction:
 def fit_rates(events: int, rows: int, every: Sequence[int], along: Sequence[Fraction]) -> Spread | NoCount:
     """How often each of one to three intervals, in the order given, so that the drawn line is followed most closely.
 
-    `along`: the share of the rows at which each event should fall. The rows left over stay plain at the end.
+    `along`: the share of the rows at which each event should fall. The rows left over stay plain at the end; an
+    interval that is not needed runs 0 times.
     """
     if not 1 <= len(every) <= 3 or min(every) < 1:
         return NoCount("one, two or three intervals can be given")
     if events * min(every) > rows:
         return NoCount(f"{events} shaping rows need {events * min(every)} rows, and there are {rows}")
-    wanted = [share * rows for share in along]
-    best: tuple[tuple[Fraction, Fraction], tuple[int, ...]] | None = None
+    wanted = [int(share * rows * _GRAIN) for share in along]
+    best: tuple[tuple[int, int], tuple[int, ...]] | None = None
     for times in _splits(events, len(every)):
         used = sum(each * often for each, often in zip(every, times, strict=True))
         if used <= rows:
@@ -70,7 +72,7 @@ def fit_rates(events: int, rows: int, every: Sequence[int], along: Sequence[Frac
             if best is None or miss < best[0]:
                 best = miss, times
     assert best is not None
-    runs = tuple((each, often) for each, often in zip(every, best[1], strict=True) if often)
+    runs = tuple(zip(every, best[1], strict=True))
     return Spread(runs, rows - sum(each * often for each, often in runs))
 
 
@@ -84,12 +86,12 @@ def _splits(events: int, parts: int) -> Iterator[tuple[int, ...]]:
             yield (first, *rest)
 
 
-def _miss(every: Sequence[int], times: Sequence[int], wanted: Sequence[Fraction]) -> tuple[Fraction, Fraction]:
+def _miss(every: Sequence[int], times: Sequence[int], wanted: Sequence[int]) -> tuple[int, int]:
     """How far the rates leave the line: the largest distance in rows, then the sum, looked at where rates change."""
-    largest, total, event, row = Fraction(0), Fraction(0), 0, 0
+    largest, total, event, row = 0, 0, 0, 0
     for each, often in zip(every, times, strict=True):
         for step in sorted({1, (often + 1) // 2, often} - {0}) if often else ():
-            off = abs(row + each * step - wanted[event + step - 1])
+            off = abs((row + each * step) * _GRAIN - wanted[event + step - 1])
             largest, total = max(largest, off), total + off
         event, row = event + often, row + each * often
     return largest, total

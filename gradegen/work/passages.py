@@ -16,7 +16,7 @@ from gradegen.work.labels import times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.piece import PieceWork, shape_of, without_counts
 from gradegen.work.row import Outcome, steps_of_size
-from gradegen.work.shaping_faults import LONGER_THAN_SECTION, RUNS_OUT, TOO_DENSE
+from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, RUNS_OUT, TOO_DENSE
 from gradegen.work.shaping_plan import Event, Manner, delta_of, events_of, rows_used
 from gradegen.work.shaping_totals import check_total
 from gradegen.work.site import Site

@@ -19,3 +19,6 @@ RUNS_OUT = Rule("edge-stitches-run-out", Severity.ERROR, "arithmetic", "no stitc
 ORDER_FLIPS = Rule(
     "shaping-order-flips", Severity.WARNING, "house", "shapings worked at the same time swap places in some sizes"
 )
+SHORT_ROWS = Rule(
+    "short-rows-do-not-add-up", Severity.ERROR, "arithmetic", "the steps of short rows do not make the slope"
+)
