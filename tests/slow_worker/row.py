@@ -8,9 +8,10 @@ from dataclasses import dataclass, field, replace
 
 from slow_worker.counts import number_made, take_stated, units_of
 from slow_worker.habits import agreed_in, habit
-from slow_worker.hands import Hands, Trouble, Worker, into
+from slow_worker.hands import Trouble, Worker
 from slow_worker.reading import read
 from slow_worker.sizes import NotWorkedError, WrongLengthError, for_size
+from slow_worker.state import Hands, into
 from slow_worker.steps import (
     CannotReadError,
     Chain,
