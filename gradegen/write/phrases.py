@@ -15,7 +15,7 @@ from gradegen.numbers.exact import mixed_text
 from gradegen.write.fold import fold
 from gradegen.write.print_numbers import LengthStyle, lengths_text
 from gradegen.write.sums import worth
-from gradegen.write.typeset import hyphened_words, typeset
+from gradegen.write.typeset import NARROW, hyphened_words, typeset
 
 Look = Literal["", "whole", "count", "count whole"]
 
@@ -111,7 +111,7 @@ def _listed(text: str, listed: Listed, printing: Printing, sizes: Sequence[Grade
     pieces = (values,) if isinstance(values, str) else fold(values)
     for at, piece in enumerate(pieces):
         if at:
-            yield Part(" ", _look(False, counts))
+            yield Part(NARROW if at == 1 else " ", _look(False, counts))
         yield from _pieces(piece, counts)
 
 

@@ -12,6 +12,7 @@ _RULES = (
     (re.compile(r"(?<=[A-Za-z])'(?=[a-z])"), "’"),
     (re.compile(rf"(?<={_NUMBER}) (?=(?:sts?|sps?|chs?|rnds?|rows?|reps?|times|more|in|cm|mm|yds?|m|g|oz)\b)"), NARROW),
     (re.compile(rf"(?<={_NUMBER}) (?=(?:FP|BP)?(?:e?sc|e?hdc|e?dc|d?tr)\w*)"), NARROW),
+    (re.compile(r"\bfrom (?=\*)"), "from" + NARROW),
     (re.compile(r"\b([Ss]l) (?=sts?\b)"), r"\1" + NARROW),
     (re.compile(r"\b([Cc]h-\d+) (?=sps?\b)"), r"\1" + NARROW),
     (re.compile(r"\b([Cc]h|[Ss]k|[Rr]nds?|[Rr]ows?|[Ss]izes?|next|last) (?=\d)"), r"\1" + NARROW),
