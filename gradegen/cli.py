@@ -7,6 +7,8 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
+from gradegen.cli_reckon_options import add_left, add_reckoning
+
 CLEAN, INTERNAL, STOPPED = 0, 3, 130
 
 EXIT_CODES = """exit codes:
@@ -46,6 +48,7 @@ def command_line() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
     for add in (_add_new, _add_grade, _add_check, _add_print, _add_fit, _add_explain, _add_schema):
         add(commands)
+    add_reckoning(commands, _command)
     return parser
 
 
@@ -135,8 +138,9 @@ def _add_fit(commands: Commands) -> None:
     )
     parser.add_argument("file", metavar="FILE", help="the pattern")
     parser.add_argument(
-        "--body", metavar="WHAT=LENGTH", action="append", required=True, help='"bust=41 in"; may be given several times'
+        "--body", metavar="WHAT=LENGTH", action="append", help='"bust=41 in"; may be given several times'
     )
+    add_left(parser)
     parser.add_argument("--gauge", metavar="GAUGE", help='the maker\'s own gauge: "13 sts 7 rows over 4 in"')
     parser.add_argument("--json", action="store_true", help="for a program")
 

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterable
 
 from gradegen import pipeline
-from gradegen.cli_answers import ERRORS, UNREADABLE, exit_code, show_findings
+from gradegen.cli_answers import ERRORS, UNREADABLE, exit_code, refuse, show_findings
 from gradegen.findings import Finding
 from gradegen.read.makers_own import read_body, read_own_gauge
 from gradegen.write import machine
@@ -17,6 +17,12 @@ from gradegen.write.screen_findings import finding_lines
 
 def fit(options: argparse.Namespace) -> int:
     """Shows her own counts and finished measures, and the nearest printed size with the reason."""
+    if options.at is not None or options.left is not None:
+        from gradegen.cli_reckon import yarn_left
+
+        return yarn_left(options)
+    if options.body is None:
+        return refuse('give a body, --body "bust=41 in"; or --at, --left and --size to see how far your yarn goes.')
     body, findings = read_body(options.body)
     gauge, more = read_own_gauge(options.gauge) if options.gauge is not None else (None, ())
     if findings or more:

@@ -246,3 +246,13 @@ def _row_count(pattern: Pattern, size: GradedSize) -> int | None:
     rules = pattern.counts.values()
     made = [rule.name for rule in rules if isinstance(rule.along, Name) and rule.along.name == name]
     return size.counts[made[0]].n if made and made[0] in size.counts else None
+
+
+def usual_span(checked: Checked) -> tuple[Fraction, Fraction]:
+    """From the width of the smallest size to that of the largest; 0 to 0 where no count stands for the width."""
+    leading = leading_count(checked)
+    if leading is None:
+        return Fraction(0), Fraction(0)
+    name = leading.rule.name
+    widths = [size.counts[name].n * leading.inches for size in checked.sizes if name in size.counts]
+    return min(widths), max(widths)

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Amount
+from gradegen.design.rows import RowsAgain
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.reckon.amounts import NOTHING, YarnAmount
 from gradegen.reckon.census import stitch_census
@@ -170,7 +171,7 @@ def _repeat(
             f"{rows[end].name.rsplit(' ', 1)[0]} {number + allowed * cycle}" if number is not None else rows[end].name
         )
     return RepeatLeft(
-        rows=rows[end].row.label.text,
+        rows=_named(rows, start, end),
         each=_total(takes[end + 1 - cycle : end + 1]),
         planned=planned,
         allowed=max(0, allowed),
@@ -194,3 +195,13 @@ def _allowed(numbers: Sequence[Fraction], whole: int, end: int, cycle: int, spar
         spare -= takes
         done += 1
     return done, is_even
+
+
+def _named(rows: Sequence[SingleRow], start: int, end: int) -> str:
+    """What is repeated, as a maker would say it: `Rnds 3 and 4`, or the range itself, `Rnds 5 to 12`."""
+    kind = rows[end].name.rsplit(" ", 1)[0]
+    again = next((step for step in rows[end].row.steps if isinstance(step, RowsAgain)), None)
+    if again is not None:
+        return f"{kind}{'s' if len(again.labels) > 1 else ''} {' and '.join(again.labels)}"
+    first, last = rows[start].number, rows[end].number
+    return f"{kind}s {first} to {last}" if first is not None else rows[end].row.label.text

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
@@ -25,3 +26,8 @@ def _templates() -> Environment:
 def document_html(document: Document) -> str:
     """The document as HTML."""
     return _templates().get_template("pattern.html").render(document=document)
+
+
+def laid_out(template: str, **values: Any) -> str:
+    """Another page of ours, by the name of its template and the values it shows."""
+    return _templates().get_template(template).render(**values)
