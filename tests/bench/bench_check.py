@@ -23,7 +23,10 @@ def one_run(pattern: Path) -> tuple[float, float]:
     """Seconds and peak megabytes of one process."""
     start = time.perf_counter()
     process = subprocess.Popen(
-        [sys.executable, "-m", "gradegen", "check", str(pattern)], cwd=ROOT, stdout=subprocess.DEVNULL
+        [sys.executable, "-m", "gradegen", "check", str(pattern)],
+        cwd=ROOT,
+        stdout=subprocess.DEVNULL,
+        env={name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"},
     )
     _, status, used = os.wait4(process.pid, 0)
     process.returncode = os.waitstatus_to_exitcode(status)

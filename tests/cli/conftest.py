@@ -21,7 +21,7 @@ def gradegen() -> Run:
         return subprocess.run(
             [sys.executable, "-m", "gradegen", *map(str, arguments)],
             cwd=cwd, capture_output=True, text=True, encoding="utf-8", timeout=120,
-            env=os.environ | {"PYTHONIOENCODING": "utf-8"} | variables,
+            env=os.environ | {"PYTHONIOENCODING": "utf-8", "PYTHONDONTWRITEBYTECODE": ""} | variables,
         )  # fmt: skip
 
     return run
