@@ -233,27 +233,28 @@ def _together(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> int
 # repeats to the end or a limit --------------------------------------------------------------------------------------
 
 
-def body_kind(walk: Walk, steps: Sequence[Step], place: object = None) -> Kind | None:
+def body_kind(walk: Walk, steps: Sequence[Step]) -> Kind | None:
     """Everything that the steps of a repeat address by next, each or skip."""
     union: Kind | None = None
-    for things in _things(steps):
-        kind = walk.kind(things)
+    for things, each in _things(steps):
+        kind = walk.kind(things, each=each)
         union = kind if union is None else (union if kind.key in union.key.split("|") else union | kind)
     return union
 
 
-def _things(steps: Sequence[Step]) -> list[tuple[Thing, ...]]:
-    found: list[tuple[Thing, ...]] = []
+def _things(steps: Sequence[Step]) -> list[tuple[tuple[Thing, ...], bool]]:
+    """What steps address, and whether by "each"."""
+    found: list[tuple[tuple[Thing, ...], bool]] = []
     for step in steps:
         if isinstance(step, (Work, Skip)):
             if step.into.which in ("next", "each") and not any(t.name in ("ring", "group") for t in step.into.things):
-                found.append(step.into.things)
+                found.append((step.into.things, step.into.which == "each"))
             elif step.into.which == "of" and step.into.of is not None:
-                found.append(step.into.of.things)
+                found.append((step.into.of.things, False))
         elif isinstance(step, Repeat):
             found += _things(step.body)
         elif isinstance(step, Mixed):
-            found += [work.into.things for work in step.works]
+            found += [(work.into.things, False) for work in step.works]
         elif hasattr(step, "readings"):
             found += _things(step.readings[0])
     return found

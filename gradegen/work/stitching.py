@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from gradegen.design.edge import Target
 from gradegen.design.rows import Make, Mixed, Work
-from gradegen.trade.stitches import stitches
-from gradegen.work import groups, kinds, repeats, starts
+from gradegen.work import closing, groups, kinds, repeats, starts
 from gradegen.work.doing import works
-from gradegen.work.edges import space
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
 from gradegen.work.reach import does_not_fit, how_many, to_last
@@ -21,6 +18,10 @@ from gradegen.work.walk import Walk
 def do_work(walk: Walk, step: Work) -> None:
     """Stitches into the places the step names."""
     into = step.into
+    if closing.closes(walk, step):
+        closing.close(walk, step)
+        return
+    closing.pass_by(walk, into)
     names = {thing.name for thing in into.things}
     if into.bound is None and "ring" in names:
         _in_ring(walk, step)
@@ -42,7 +43,7 @@ def _next(walk: Walk, step: Work) -> None:
     if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
         walk.make(step.makes, number)
         return
-    kind = walk.kind(into.things)
+    kind = walk.kind(into.things, each=into.which == "each")
     if walk.loose and into.loosely and not kinds.holds(walk.before, kind.fits):
         walk.make(step.makes, number)  # beside the stitches an earlier row left: what lies there is not on this edge
         return
@@ -56,7 +57,7 @@ def _next(walk: Walk, step: Work) -> None:
     if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
         walk.owe(kind)
         walk.take(kind, 1, into.place)
-    else:
+    elif walk.remaining(kind) or not closing.take_waiting(walk, into):
         walk.owe(kind)
         walk.take(kind, number * each, into.place)
     walk.make(step.makes, number)
@@ -79,7 +80,7 @@ def _each(walk: Walk, step: Work) -> None:
     if into.number is not None:
         _next(walk, step)
         return
-    kind = walk.kind(into.things)
+    kind = walk.kind(into.things, each=True)
     walk.owe(kind)
     number = how_many(walk, kind, into.bound, step)
     each = takes_of(step.makes, walk.site.definitions)
@@ -112,12 +113,6 @@ def _first(walk: Walk, step: Work) -> None:
     if not walk.begun:
         walk.take(kind, number, step.into.place)
         walk.make(step.makes, number)
-    elif _closes_loop(walk, step):
-        last = walk.out[-1]
-        assert isinstance(last, Target)
-        walk.out[-1] = space(last.length + (_height(step.makes) or 0))
-        if walk.placing is not None:
-            walk.placing.close_space(step.makes[0].stitch, _height(step.makes) or 0)
     else:
         if walk.placing is not None:
             walk.placing.back_to_first()
@@ -125,18 +120,6 @@ def _first(walk: Walk, step: Work) -> None:
 
 
 _FEW = 6
-
-
-def _height(makes: tuple[Make, ...]) -> int | None:
-    known = stitches().get(makes[0].stitch)
-    return known.height if known else None
-
-
-def _closes_loop(walk: Walk, step: Work) -> bool:
-    """`ch 2, dc in first sc` at a round's end stands for one chain loop."""
-    last = walk.out[-1] if walk.out else None
-    lone = len(step.makes) == 1 and step.makes[0].times is None and (_height(step.makes) or 0) > 1
-    return lone and isinstance(last, Target) and last.kind == "sp" and walk.site.shape != "flat" and len(walk.out) > 1
 
 
 def _last(walk: Walk, step: Work) -> None:

@@ -58,8 +58,9 @@ class Walk:
 
     `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
-    `addressed`: the kinds that next, each and skip have named; these are owed to the end. `spent`: what was made and
-    leaves no place on the edge (foundation and turning chains, slip stitches, joins, the chains of picots).
+    `first_waits`: the first place is kept for the stitch that closes the round. `likely`: why what the row comes to is likely and not sure. `addressed`: the kinds that next, each and skip have named; these are owed to the end. `spent`: what was made and
+    leaves no place on the edge (foundation and turning chains, slip stitches, joins, the chains of picots). `placing`:
+    the record of what sits on what, where one is wanted.
     """
 
     site: Site
@@ -82,6 +83,8 @@ class Walk:
     kept: int = 0
     loose: bool = False
     tiled: bool = False
+    likely: str = ""
+    first_waits: bool = False
     fresh_chain: int = 0
     used: int = 0
     ringed: bool = False
@@ -93,7 +96,7 @@ class Walk:
     trace: list[WorkedStep] | None = None
     muted: bool = False
     depth: int = 0
-    placing: Placing | None = None  # the record of what sits on what, where one is wanted
+    placing: Placing | None = None
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
 
@@ -114,23 +117,24 @@ class Walk:
         self.cursor = Cursor(edge)
         self._kinds.clear()
 
-    def kind(self, things: Sequence[Thing]) -> Kind:
-        """What these things answer to on this edge."""
+    def kind(self, things: Sequence[Thing], *, each: bool = False) -> Kind:
+        """What these things answer to on this edge; only `each st` may mean the spaces between stitches too."""
         if self.site.blind:
             return ANYTHING
-        known = self._kinds.get(id(things))
+        key = id(things) * 2 + each
+        known = self._kinds.get(key)
         if known is None:
-            found = [self._kind_of(thing) for thing in things] or [ANY_STITCH]
+            found = [self._kind_of(thing, each) for thing in things] or [ANY_STITCH]
             union = found[0]
             for other in found[1:]:
                 union = union | other
-            known = self._kinds[id(things)] = (things, union)  # the things are kept so that their id stays their own
+            known = self._kinds[key] = (things, union)  # the things are kept so that their id stays their own
         return known[1]
 
-    def _kind_of(self, thing: Thing) -> Kind:
+    def _kind_of(self, thing: Thing, each: bool) -> Kind:
         name = thing.name
         if name == "st":
-            return self._any_stitch()
+            return self._any_stitch() if each else ANY_STITCH
         if name == "sp":
             return kinds.space_kind(None if thing.length is None else self.site.number(thing.length))
         if name in ("ch", "free loop", "row end"):
