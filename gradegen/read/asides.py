@@ -10,7 +10,7 @@ _BEGIN = phrases(
     "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
     "weave in|do not turn|do not join|do not fasten|don't turn|don't join|do not break|do not cut|"
     "place marker|place a marker|place markers|place m|pm|move marker|move m|mark|stuff firmly|"
-    "stuff lightly|stuff|with rs facing|with ws facing|with right side facing|with wrong side facing|"
+    "stuff lightly|stuff|fill firmly|fill lightly|fill|with rs facing|with ws facing|with right side facing|with wrong side facing|"
     "with rs|with ws|with right side|with wrong side|changing to|changing colour|changing color|changing|"
     "change to|change colour|change color|change|drop|pick up|carry|carrying|remove marker|remove|"
     "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"

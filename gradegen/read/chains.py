@@ -161,17 +161,20 @@ def _slip(r: Reading) -> bool:
     return r.accept_all("slit", "stitch")
 
 
+_RING = phrases(
+    "to form a ring|to form ring|to form circle|to form a circle|to make ring|to make a ring|into a ring|"
+    "into ring|in a ring|in ring|a ring|ring"
+)
+
+
 def _joined_to(r: Reading) -> tuple[JoinedTo, Number | None]:
     """Where a join goes, as far as it is said."""
     mark = r.at
-    if r.phrase(
-        phrases(
-            "to form a ring|to form ring|to form circle|to form a circle|to make ring|to make a ring|into a ring|"
-            "into ring|in a ring|in ring|a ring|ring"
-        )
-    ):
+    if r.phrase(_RING):
         return "ring", None
     place = read_place(r, to=True)
+    if place is not None and r.phrase(_RING):  # `join with sl st in first ch to form a ring`
+        return "ring", None
     if place is None:
         if r.phrase(phrases("to beg|to beginning|to start|to first|at beg")):
             return "first st", None
