@@ -120,6 +120,7 @@ def check_file(path: str | os.PathLike[str], tracing: int | None = None) -> Outc
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, table = read
     sizes = _grade(run, pattern, table)
+    pattern = _shape(run, pattern, sizes)
     worked = _work(run, pattern, sizes, tracing)
     checked = _gathered(pattern, table, sizes, worked, run.findings)
     run.stage("check", lambda: (None, _check(checked)), None)
@@ -133,7 +134,9 @@ def grade_file(path: str | os.PathLike[str]) -> Outcome:
     if read is None:
         return Outcome(run.file, None, sorted_findings(run.findings, ()), run.timings)
     pattern, table = read
-    return _outcome(run, _gathered(pattern, table, _grade(run, pattern, table), {}, run.findings))
+    sizes = _grade(run, pattern, table)
+    pattern = _shape(run, pattern, sizes)
+    return _outcome(run, _gathered(pattern, table, sizes, {}, run.findings))
 
 
 def fit_file(
@@ -228,6 +231,7 @@ def _with_hint(finding: Finding, other: Finding | None) -> Finding:
 _PARTS = {
     "read": "The reader of patterns",
     "grade": "The grading of sizes",
+    "shape": "The shaping of rows",
     "fit": "The fitting of one body",
     "work": "The working of rows",
     "check": "The checking of patterns",
@@ -250,6 +254,15 @@ def _grade(run: _Run, pattern: Pattern, table: SizeTable) -> tuple[GradedSize, .
     from gradegen.grade import grade_sizes
 
     return run.stage("grade", lambda: grade_sizes(pattern, table), ())
+
+
+def _shape(run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...]) -> Pattern:
+    """The pattern with its shaping schedules worked out and their sentences in its rows."""
+    if not pattern.shaping:
+        return pattern
+    from gradegen.grade.shaping import shape_rows
+
+    return run.stage("shape", lambda: shape_rows(pattern, sizes), pattern)
 
 
 def _work(

@@ -29,11 +29,15 @@ class Until:
 
 @dataclass(frozen=True, slots=True)
 class EvenRows:
-    """`work even in sc for 6 rows`, `work 5 rows even`, `work even until piece measures 9 in`: several plain rows."""
+    """`work even in sc for 6 rows`, `work 5 rows even`, `work even until piece measures 9 in`: several plain rows.
+
+    `over_all`: across all stitches, those that short rows of this passage left among them.
+    """
 
     stitch: str | None = None
     rows: Number | None = None
     until: Until | None = None
+    over_all: bool = False
     place: Place = field(compare=False, kw_only=True)
 
 
@@ -63,7 +67,8 @@ class Shaping:
 
     `change`: what one event does (None: it is the row named in `labels`, `rep Dec Row every 4th row 6 more times`).
     `after`: rows of the passage before it begins (`beg on 9th row`: 8). `together`: shapings worked at the same time.
-    `edge`: where a one-ended change lies, in words ("neck edge").
+    `edge`: where a one-ended change lies, in words ("neck edge"). `leaves`: stitches are left unworked, not worked
+    together.
     """
 
     change: Change | None
@@ -73,6 +78,7 @@ class Shaping:
     after: Number | None = None
     together: tuple[Shaping, ...] = ()
     edge: str = field(default="", compare=False)
+    leaves: bool = False
     place: Place = field(compare=False, kw_only=True)
 
 

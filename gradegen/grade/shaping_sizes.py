@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from gradegen.design.formula import Formula, Name, PerSize
 from gradegen.design.graded import GradedSize
@@ -111,7 +112,7 @@ class InSize:
         )
 
 
-def begin_schedule(at: InSize, leaves_first: bool) -> Schedule:
+def begin_schedule(at: InSize) -> Schedule:
     """The schedule with its counts and rows, before its events are placed."""
     rule = at.rule
     assert rule.before is not None
@@ -126,7 +127,6 @@ def begin_schedule(at: InSize, leaves_first: bool) -> Schedule:
         by=by if to >= before else -by,
         ends=2 if rule.each == "both ends" else 1,
         leave=at.stitches(rule.leave) if rule.leave is not None else 0,
-        leaves_first=leaves_first,
         first_is_next=rule.first_is_next,
         rows=at.rows(rule.over) if rule.over is not None else 0,
         after=at.rows(rule.after) if rule.after is not None else 0,
@@ -231,7 +231,7 @@ def common_rates(rule: ScheduleRule, wanted: Sequence[tuple[int, int]]) -> tuple
     return tuple(unit * each for each in ordered)
 
 
-# slopes that are no schedule of rows -----------------------------------------------------------------------------------
+# slopes that are no schedule of rows ---------------------------------------------------------------------------------
 
 
 def in_short_rows(at: InSize, begun: Schedule) -> Schedule:
@@ -309,7 +309,7 @@ def in_one_row(at: InSize, begun: Schedule, flat: bool) -> Schedule:
     after = increase_after(begun.before, events, "flat" if flat else "round")
     if isinstance(after, NoCount):
         raise _one_row_dense(at, begun, events, begun.before)
-    gaps = sorted((b - a - 1 for a, b in zip(after, after[1:], strict=False)), reverse=True)
+    gaps = sorted((b - a - 1 for a, b in pairwise(after)), reverse=True)
     edge = ((after[0] - 1, 1),) if flat else ()
     first = gaps if flat else sorted([*gaps, after[0] - 1], reverse=True)
     last = ((begun.before - after[-1], 1),) if flat else ()

@@ -32,6 +32,7 @@ def read_even_rows(r: Reading) -> EvenRows | None:
     if said_even is None:
         return None
     plain, stitch = said_even
+    over_all = r.phrase(_ALL)
     rows, until = None, None
     if plain and r.accept("for"):
         rows = _rows(r)
@@ -45,7 +46,7 @@ def read_even_rows(r: Reading) -> EvenRows | None:
     if rows is not None and r.low() in ("in", "even"):
         stitch = _stitch(r) or stitch
     _ending(r)
-    return EvenRows(stitch, rows, until, place=r.place(mark))
+    return EvenRows(stitch, rows, until, over_all, place=r.place(mark))
 
 
 def _begun(r: Reading) -> tuple[bool, str | None] | None:
@@ -60,6 +61,9 @@ def _begun(r: Reading) -> tuple[bool, str | None] | None:
     stitch = _stitch(r)
     plain = bool(r.phrase(_PLAIN)) or plain or stitch is not None
     return plain, stitch
+
+
+_ALL = phrases("across all sts|across all stitches|over all sts|over all stitches|on all sts")
 
 
 def _stitch(r: Reading) -> str | None:

@@ -57,6 +57,7 @@ def _shaping(r: Reading, known: Change | None) -> Shaping | None:
     if lead:
         r.accept(",")
     labels, repeats = ((), False) if known or lead else _row_named(r)
+    leaves = r.low() in ("leave", "leaving")
     change, edge = (None, "") if labels else _change(r, known)
     if change is None and not labels:
         r.at = mark
@@ -69,7 +70,7 @@ def _shaping(r: Reading, known: Change | None) -> Shaping | None:
         return None
     if change is not None and change.where == "one end" and not edge:
         edge = _where(r)[1]  # `every row at neck edge`
-    return Shaping(change, rates, labels, repeats, edge=edge, place=r.place(mark))
+    return Shaping(change, rates, labels, repeats, edge=edge, leaves=leaves, place=r.place(mark))
 
 
 def _row_named(r: Reading) -> tuple[tuple[str, ...], bool]:
@@ -167,6 +168,7 @@ def _further(r: Reading, before: Shaping) -> Shaping | None:
         r.at = mark
         return None
     more = _shaping(r, before.change)
+    more = replace(more, leaves=before.leaves) if more else None
     if more is None:
         r.at = mark
     return more

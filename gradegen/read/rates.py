@@ -267,11 +267,10 @@ def _until(r: Reading) -> Number | None:
 
 
 def _all_sizes(r: Reading) -> None:
-    """Passes `(all sizes)`."""
-    mark = r.at
-    if r.here.kind == "open":
-        r.at += 1
-        if r.phrase(phrases("all sizes|for all sizes")) and r.here.kind == "close":
-            r.at += 1
-            return
-    r.at = mark
+    """Passes `(all sizes)` and `(S and M: skip this part)`."""
+    close = r.partner(r.at) if r.here.kind == "open" else None
+    if close is None:
+        return
+    words_ = [token.low for token in r.tokens[r.at + 1 : close]]
+    if words_[-2:] == ["all", "sizes"] or words_[-3:] == ["skip", "this", "part"]:
+        r.at = close + 1

@@ -7,8 +7,8 @@ from itertools import combinations
 
 from gradegen.design.passages import Shaping
 from gradegen.findings import Finding
-from gradegen.work.passages import Course
 from gradegen.grade.shaping_faults import ORDER_FLIPS
+from gradegen.work.passages import Course
 from gradegen.work.shaping_plan import Event
 
 Marks = dict[str, int]  # "neck edge begins" -> row of the passage

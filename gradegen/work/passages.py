@@ -10,13 +10,13 @@ from gradegen.design.edge import Edge
 from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import Aside, Chain, Change, Even, Join, Label, Row, Step, Turn
 from gradegen.design.worked import WorkedStep
+from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, RUNS_OUT, TOO_DENSE
 from gradegen.work.edges import plain, stitches, tally, tidy, turned
 from gradegen.work.judge import made_of, units_of
 from gradegen.work.labels import times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.piece import PieceWork, shape_of, without_counts
 from gradegen.work.row import Outcome, steps_of_size
-from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, RUNS_OUT, TOO_DENSE
 from gradegen.work.shaping_plan import Event, Manner, delta_of, events_of, rows_used
 from gradegen.work.shaping_totals import check_total
 from gradegen.work.site import Site
@@ -35,7 +35,10 @@ def is_passage(row: Row) -> bool:
 
 @dataclass(slots=True)
 class Course:
-    """One written passage on its way in one size. `rows`: worked so far; `shaped`: its shapings with their events."""
+    """One written passage on its way in one size.
+
+    `rows`: worked so far; `shaped`: its shapings with their events; `left`: stitches that short rows left unworked.
+    """
 
     piece: PieceWork
     row: Row
@@ -47,6 +50,7 @@ class Course:
     trace: list[WorkedStep] = field(default_factory=list)
     stitch: str | None = None
     blamed: Row | None = None
+    left: int = 0
 
     @property
     def site(self) -> Site:
@@ -126,6 +130,9 @@ class Course:
         else:
             assert step.until is not None
             rows = rows_until(self.piece, self.size, step.until, 1)
+        if step.over_all and self.left:
+            self._set(plain(stitches(self._edge()) + self.left, self.stitch or _one_name(self._edge())), 0)
+            self.left = 0
         self._even(rows, step.stitch)
         self._note(step, rows, 0)
 
@@ -169,6 +176,7 @@ class Course:
             for one, event in falling:
                 assert one.change is not None
                 self._change(one.change, event.delta)
+                self.left -= event.delta if one.leaves else 0
             self._advance()
             at = row
         assert self.rows == start + at

@@ -17,6 +17,10 @@ def even_rows_words(step: EvenRows, says: Notation) -> str:
     """`work even in sc for 6 rows`, `work even until piece measures 9 in`; "" for no rows."""
     forms = says.style.passages
     stitch = says.stitch(step.stitch) if step.stitch else ""
+    if step.over_all:
+        return str(forms["even all"]).format(
+            n=says.figures.text(step.rows), rows=_row(says, says.figures.text(step.rows))
+        )
     if step.until is not None:
         form = forms["even in until" if stitch else "even until"]
         return str(form).format(stitch=stitch, until=until_words(step.until, says))
@@ -74,6 +78,8 @@ def _one_shaping(shaping: Shaping, says: Notation) -> str:
         form = forms["repeat row" if shaping.repeats else "work row"]
         return str(form).format(label=shaping.labels[0] if shaping.labels else "last", row=_row(says), rates=joined)
     change = _change(shaping.change, shaping.edge, says)
+    if shaping.leaves and change:
+        change = _left(shaping.change, change, says)
     return str(forms["events"][shaping.change.where]).format(change=change, rates=joined) if change else ""
 
 
@@ -84,6 +90,14 @@ def _change(change: Change, edge: str, says: Notation) -> str:
         return words
     bare = words.removesuffix(says.step("one end").removeprefix("{change}"))
     return str(says.style.passages["at edge"]).format(change=bare, edge=edge)
+
+
+def _left(change: Change, words: str, says: Notation) -> str:
+    """`leave 7 sts unworked at end`, in place of `dec 7 sts at end`."""
+    number = says.figures.text(change.number)
+    sts = f"{number} {thing_words(Thing('st'), number, says)}"
+    where = words.split(sts, 1)[-1].strip()
+    return str(says.style.passages["left"]).format(n=sts, thing=where)
 
 
 def _after(shaping: Shaping, says: Notation) -> str:
