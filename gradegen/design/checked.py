@@ -16,7 +16,8 @@ from gradegen.findings import Finding
 class Checked:
     """Everything the checks and the printers look at.
 
-    `worked`: size name -> its rows in working order. `proved`, `wrong` and `not_checked` count row-size pairs that apply.
+    `worked`: size name -> its rows in working order. `proved`, `wrong` and `not_checked` count row-size pairs that
+    apply.
     """
 
     pattern: Pattern

@@ -13,9 +13,9 @@ Kind = Literal["st", "sp", "ch", "free loop", "row end", "ring", "gap"]
 class Target:
     """One place to work into.
 
-    `name`: stitch id or own stitch name ("st" when unknown); for spaces "sp" with `length` chains. `group`: the shell or
-    cluster it belongs to, `nth` of `size` (from 1, in the order this row meets them). `chain`: a turning or starting chain
-    standing for a stitch.
+    `name`: stitch id or own stitch name ("st" when unknown); for spaces "sp" with `length` chains. `group`: the shell
+    or cluster it belongs to, `nth` of `size` (from 1, in the order this row meets them). `chain`: a turning or starting
+    chain standing for a stitch.
     """
 
     kind: Kind

@@ -38,8 +38,8 @@ class GradedMeasure:
 class GradedCount:
     """One count in one size.
 
-    `raw` is the unrounded count (None for sums of other counts), `n` the snapped one, `repeats` the k of
-    n = k * multiple + plus, `chain` = n + base extra. `rounded` says in words how it was rounded. `below`/`above` are the
+    `raw` is the unrounded count (None for sums of other counts), `n` the snapped one, `repeats` the k of n = k *
+    multiple + plus, `chain` = n + base extra. `rounded` says in words how it was rounded. `below`/`above` are the
     nearest other good counts. `on_hook`: what the finished count measures before washing, where the gauge says.
     `together`: the counts it was solved together with, by their relations. `nearest`: the count it would have alone,
     where relations gave it another. `pinned`: the designer wrote this count.

@@ -12,8 +12,8 @@ from gradegen.design.rows import Definition
 class ChainNote:
     """What a starting or turning chain counts as.
 
-    `length`: chains (None: any length). `as_`: () it does not count, ("dc",), ("dc", "ch-2 sp"), ("st",) for "counts as a
-    stitch". `before`: only before rows that begin with this stitch ("S c rnds have no counted ch"); None: any.
+    `length`: chains (None: any length). `as_`: () it does not count, ("dc",), ("dc", "ch-2 sp"), ("st",) for "counts as
+    a stitch". `before`: only before rows that begin with this stitch ("S c rnds have no counted ch"); None: any.
     """
 
     length: int | None

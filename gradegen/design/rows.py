@@ -32,8 +32,8 @@ class Number:
 class Listed:
     """A size list or a `{sum}` wherever it stands in a text, prose included, for printing one size alone.
 
-    `start`, `end`: offsets into the text it stands in. `values`: one printed text per size ("17½", "24", "-"), or () when
-    `formula` holds a sum of graded counts or a measure instead.
+    `start`, `end`: offsets into the text it stands in. `values`: one printed text per size ("17½", "24", "-"), or ()
+    when `formula` holds a sum of graded counts or a measure instead.
     """
 
     start: int
@@ -47,10 +47,10 @@ class Thing:
     """A kind of place on an edge that a step can name.
 
     `name`: "st" (any stitch), a stitch id or own stitch name ("sc", "shell"), "ch" (a chain stitch), "sp" (a chain
-    space or loop; `length` for "ch-2 sp"), "corner" (the corner space or centre stitch of a corner), "gap" (between stitches), "ring",
-    "row end", "free loop" (other side of the foundation), "tch" (turning chain), "place" ("st or sp"), "group" (with
-    `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row). `said`: the word for a space as
-    written, in the singular ("loop", "sp", "mesh", "ch").
+    space or loop; `length` for "ch-2 sp"), "corner" (the corner space or centre stitch of a corner), "gap" (between
+    stitches), "ring", "row end", "free loop" (other side of the foundation), "tch" (turning chain), "place" ("st or
+    sp"), "group" (with `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row). `said`:
+    the word for a space as written, in the singular ("loop", "sp", "mesh", "ch").
     """
 
     name: str
@@ -123,11 +123,10 @@ class Counts:
 class Work:
     """Everything in `makes` goes into each place of `into`.
 
-    `2 sc in next st`: makes (sc x 2), next. `sc in next 3 sts`, `3 sc`, `sc 3`: makes (sc), next with number 3.
-    `(2 dc, ch 2, 2 dc) in sp`: makes (dc x 2, ch x 2, dc x 2). `sc2tog`: makes (sc2tog), next: the stitch itself says it
-    takes two. `inc`: makes ("inc"). `bare`: no place was written (`3 sc`).
-    `skipped`: what chains skipped before the first stitch were said to count as. `called`: what the text calls the whole,
-    "(shell)", "(half shell)".
+    `2 sc in next st`: makes (sc x 2), next. `sc in next 3 sts`, `3 sc`, `sc 3`: makes (sc), next with number 3. `(2 dc,
+    ch 2, 2 dc) in sp`: makes (dc x 2, ch x 2, dc x 2). `sc2tog`: makes (sc2tog), next: the stitch itself says it takes
+    two. `inc`: makes ("inc"). `bare`: no place was written (`3 sc`). `skipped`: what chains skipped before the first
+    stitch were said to count as. `called`: what the text calls the whole, "(shell)", "(half shell)".
     """
 
     makes: tuple[Make, ...]
@@ -274,7 +273,7 @@ class Either:
 
 @dataclass(frozen=True, slots=True)
 class SizesOnly:
-    """`for size M only, ...`: steps that only these sizes work (empty `sizes`: all the others, "for the larger sizes")."""
+    """`for size M only, ...`: steps only these sizes work (empty `sizes`: all the others, "for the larger sizes")."""
 
     sizes: tuple[str, ...]
     body: tuple[Step, ...]
@@ -332,7 +331,7 @@ class Stated:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """What stands before the row: `Row 5`, `Rnds 10-16 (17, 18)`, `8th (10th) Round`, `Next row`, `Foundation`, or nothing.
+    """What stands before the row: `Row 5`, `Rnds 10-16 (17, 18)`, `8th (10th) Round`, `Next row`, or nothing.
 
     `first` and `last` are row numbers (last None: a single row); `listed` for `Rows 4 and 5` or `2, 4, 6`; `name`
     holds what is not a number ("Foundation", "Next", "Thumb", "Cuff"). `rows`: "Next 4 rows".
@@ -380,10 +379,10 @@ class Row:
 class Definition:
     """A stitch the pattern explains itself.
 
-    `makes`: what goes into one place when that could be read ("V-st: (dc, ch 1, dc) in st or sp"), else (). `steps`: the
-    longer kind, over several places ("sp = ch 2, skip 2, dc in next"), else (). `one`: the whole counts as one stitch
-    ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1). `in_passing`: named
-    by a remark in a row, so that a later row may call something else by that name.
+    `makes`: what goes into one place when that could be read ("V-st: (dc, ch 1, dc) in st or sp"), else (). `steps`:
+    the longer kind, over several places ("sp = ch 2, skip 2, dc in next"), else (). `one`: the whole counts as one
+    stitch ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1).
+    `in_passing`: named by a remark in a row, so that a later row may call something else by that name.
     """
 
     name: str

@@ -15,7 +15,7 @@ Status = Literal["proved", "wrong", "not-checked"]
 
 @dataclass(frozen=True, slots=True)
 class WorkedStep:
-    """One step as worked in one size: how often it ran, what it took of the edge and made, all in words and in counts."""
+    """One step as worked in one size: how often it ran, what it took of the edge and made, in words and counts."""
 
     words: str
     times: int
@@ -60,8 +60,9 @@ class WorkedRow:
 class RowResult:
     """One written row checked alone.
 
-    `status`: wrong if any size is, not-checked if none is wrong and any is not checked. `made`, `taken`: one number per size
-    (None: not known, or the size does not work it). `units`: per name, one number per size. `reading`: choices made.
+    `status`: wrong if any size is, not-checked if none is wrong and any is not checked. `made`, `taken`: one number per
+    size (None: not known, or the size does not work it). `units`: per name, one number per size. `reading`: choices
+    made.
     """
 
     status: Status

@@ -55,5 +55,5 @@ class Written:
     def part(self, start: int, end: int) -> Written:
         """text[start:end], every character still knowing its place."""
         line, column = self._spot(start)
-        inside = [(offset - start, l, c) for offset, l, c in self.anchors if start < offset < end]
+        inside = [(offset - start, at, sign) for offset, at, sign in self.anchors if start < offset < end]
         return Written(self.text[start:end], self.file, ((0, line, column), *inside))

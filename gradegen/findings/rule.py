@@ -37,5 +37,16 @@ class Rule:
     ) -> Finding:
         """This fault at one place, in one size (None: it concerns all)."""
         return Finding(
-            self.id, severity or self.severity, place, message, size, row, expected, found, because, hint, see_also, follows
+            self.id,
+            severity or self.severity,
+            place,
+            message,
+            size,
+            row,
+            expected,
+            found,
+            because,
+            hint,
+            see_also,
+            follows,
         )
