@@ -136,7 +136,9 @@ def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -
     r.accept(",", ";")
     if r.accept("ending", "end", "stopping", "stop"):
         r.accept("the")
-        r.phrase(phrases("last rep|last repeat|final rep|final repeat|last time|with last rep"))
+        r.phrase(phrases("last rep|last repeat|final rep|final repeat|last time|with last rep|row|rnd|round"))
+        if r.phrase(phrases("to correspond|in pattern as established|in pattern")) and times.how == "bound":
+            return replace(times, corresponds=True)
         if r.accept("at") and r.here.kind == "star":
             r.at += 1
             if star is not None and star.stop_at is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
@@ -25,6 +26,7 @@ from gradegen.read.reading import FURTHEST, Reading, is_one, plain
 from gradegen.read.things import STITCHES, is_space
 from gradegen.read.times import read_multiplier
 from gradegen.read.word_lists import phrases, words
+from gradegen.trade.stitches import stitches
 
 _ST = (Thing("st"),)
 
@@ -184,6 +186,7 @@ def _placed(
         makes, into = _one_each(items[0], makes, into)
         if _is_one_over_several(r, mark, items[0], into):
             makes = (Make(f"{makes[0].stitch}{plain(into.number)}tog", place=makes[0].place),)
+        makes = _cluster_over_several(r, mark, makes, into)
     if between is not None:
         spaced = _with_between(r, mark, makes, into, between, called)
         if spaced is None:
@@ -224,6 +227,20 @@ def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
     said = any(token.low == "over" for token in r.tokens[mark : r.at])
     one = item.counted == "before" and item.make.times is None
     return said and one and into.which == "next" and count is not None and 2 <= count <= 9
+
+
+_CLUSTER = re.compile(r"(\d+)-(\S+) cluster$")
+
+
+def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: Into) -> tuple[Make, ...]:
+    """`2 tr cluster over next 2 tr` is one stitch over both."""
+    found = _CLUSTER.match(makes[0].stitch)
+    said = any(token.low in ("over", "across") for token in r.tokens[mark : r.at])
+    if found is None or not said or makes[0].times is not None:
+        return makes
+    together = f"{found[2]}{found[1]}tog"
+    several = plain(into.number) == int(found[1]) or any(thing.name == "group" for thing in into.things)
+    return (replace(makes[0], stitch=together),) if several and together in stitches() else makes
 
 
 def _one_each(item: Item, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:

@@ -10,6 +10,8 @@ from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesOnly, Skip, Step, Turn, Unread, Work
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
+from gradegen.work.closing import keep_for_join, stand_in, waits_for_first
+from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
@@ -24,6 +26,7 @@ from gradegen.work.tiles import close_tile
 from gradegen.work.walk import RepeatFact, Walk
 
 _TRIES = 8
+_MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has few
 
 
 @dataclass(slots=True)
@@ -57,6 +60,7 @@ def work_once(
 ) -> Outcome:
     """The row worked in the site's size and reading; `placing` keeps what sits on what."""
     walk = Walk(site, before, underside, placing=placing)
+    stand_in(walk)
     walk.ahead = steps_of_size(row, site)
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
@@ -67,8 +71,12 @@ def work_once(
         close_tile(walk)
         _spread_change(walk)
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
+        if len(outcome.after) > _MOST_ITEMS:
+            raise Unclear("the new edge has no pattern that could be followed", row.place)
         _count(walk, row, outcome)
         _on_multiple(walk, row)
+        if walk.likely:
+            outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
     except Fault as fault:
         outcome.fault = fault
@@ -215,7 +223,11 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     """All steps of a row; a repeat `across` leaves what the steps after it need."""
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
-        if _is_open(step) and (_stops_early(step) or _consumes(tail)):
+        if isinstance(step, Repeat) and step.times.corresponds:
+            end_to_correspond(walk, step, tail)
+            continue
+        waits = isinstance(step, Repeat) and _is_open(step) and waits_for_first(walk, step, tail)
+        if _is_open(step) and (waits or _stops_early(step) or _consumes(tail)):
             if isinstance(step, Repeat):
                 _search_repeat(walk, step, tail, leaves)
             else:
@@ -223,6 +235,7 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
                 _search_each(walk, step, tail, leaves)
             return
         if _is_open(step) and isinstance(step, Repeat):
+            keep_for_join(walk, tail)
             _to_the_end(walk, step, tail)
         else:
             do(walk, step)
@@ -350,7 +363,7 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
         do(walk, step)
         work_steps(walk, tail, leaves)
         return
-    kind: Kind = walk.kind(step.into.things)
+    kind: Kind = walk.kind(step.into.things, each=True)
     most = how_many(walk, kind, step.into.bound, step)
     for number in range(most, max(-1, most - _TRIES), -1):
         walk.load(spot)

@@ -221,9 +221,10 @@ class RowsInOrder:
         for i in wrong:
             standings[i] = Standing(before[i], kept[i].underside)
         other = self.piece.settle(_unsaid(row), wrong, against(self.piece.notes))
-        for i, outcome in zip(wrong, other.outcomes, strict=True):
-            done[i].against_note = outcome.balances and outcome.stood != done[i].stood
+        flipped = zip(wrong, other.outcomes, strict=True)
+        fits_all = all(outcome.balances and outcome.stood != done[i].stood for i, outcome in flipped)
         for i in wrong:
+            done[i].against_note = fits_all
             standings[i] = kept[i]
 
     def _keep_habit(self, settled: Settled) -> None:

@@ -88,6 +88,9 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     chosen = 0 if sure else _preferred(walk, number, ways, said, place)
     stands_for = ways[chosen]
     walk.stood = (number, stands_for)
+    if stands_for == (f"ch-{number} sp",):
+        _loop_of_its_own(walk, number)
+        return
     walk.spend("ch", number)
     if not stands_for:
         return
@@ -99,6 +102,13 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     walk.begun = True
     walk.place_start = len(walk.out)
     _stand(walk, stands_for)
+
+
+def _loop_of_its_own(walk: Walk, number: int) -> None:
+    """`ch 5, sc in same loop`: the chain is the row's first loop."""
+    walk.out.append(space(number))
+    if walk.placing is not None:
+        walk.placing.space(space(number))
 
 
 def _stand(walk: Walk, stands_for: Standing) -> None:
@@ -157,7 +167,8 @@ def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
     if number == 2 and following in ("hdc", "dc"):
         return [(), (following,)]
     if following == "sc" and number > 1:
-        return [(), counted, *_others(number, following)]
+        loop: Standing = (f"ch-{number} sp",)
+        return [loop, (), counted] if number > 3 else [(), counted, *_others(number, following), loop]
     return [counted, (), *_others(number, following)]
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Into, Skip, Slip, Work
-from gradegen.work import groups, starts
+from gradegen.work import closing, groups, starts
 from gradegen.work.doing import works
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.kinds import ANY_STITCH
@@ -18,6 +18,7 @@ from gradegen.work.walk import Walk
 def do_skip(walk: Walk, step: Skip) -> None:
     """Pass over what the step names."""
     into = step.into
+    closing.pass_by(walk, into)
     number = walk.site.number(into.number)
     if groups.skips_group(walk, into, number):
         return
@@ -38,6 +39,8 @@ def do_skip(walk: Walk, step: Skip) -> None:
 def do_slip(walk: Walk, step: Slip) -> None:
     """Travel to a place, or bind stitches off."""
     into = step.into
+    if into.which not in ("first", "same", "from hook"):
+        closing.pass_by(walk, into)
     if into.which in ("first", "same") and not walk.begun and not step.to and walk.site.shape != "flat":
         return  # the join of the round before, said again
     if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):

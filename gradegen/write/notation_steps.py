@@ -178,6 +178,8 @@ def _starred(repeat: Repeat, says: Notation) -> str:
         n=says.figures.text(times.number) or "1",
         bound=bound_words(times.bound, says) if times.bound else "",
     )
+    if times.corresponds:
+        return words + str(says.style.repeats["corresponds"])
     return words + (str(says.style.repeats["stop"]).format(stop=stop) if times.stop_at is not None else "")
 
 
