@@ -27,7 +27,7 @@ def test_the_two_commands_stand_first() -> None:
 
 
 def test_every_command_it_names_exists_and_none_is_missing() -> None:
-    offered = set(re.findall(r"^    ([a-z-]+) ", command_line().format_help(), re.MULTILINE))
+    offered = set(re.findall(r"^    ([a-z-]+)(?: |$)", command_line().format_help(), re.MULTILINE))
     named = set(re.findall(r"^    gradegen ([a-z-]+)", README, re.MULTILINE))
     assert named == offered
 
