@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Step, Work
+from gradegen.design.rows import Chain, Counts, Join, OtherSide, Repeat, Step, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work.doing import works
 from gradegen.work.edges import plain, space, target
 from gradegen.work.kinds import ANY_STITCH, family, foundation_kind
 from gradegen.work.makes import takes_of
+from gradegen.work.picots import begins_with_picot, picot_from_hook, steps_after
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import RING, Walk
 
 Standing = tuple[str, ...]  # what a chain stands for: () nothing, ("dc",), ("dc", "ch-2 sp")
 _BY_LENGTH = {1: "sc", 2: "hdc", 3: "dc", 4: "tr", 5: "dtr", 6: "trtr"}
-_PICOT = target("gap", "picot")
 
 
 def leading(edge: Edge, number: int) -> Edge:
@@ -59,25 +59,31 @@ def chain(walk: Walk, step: Chain) -> None:
         walk.fresh_chain = number
         walk.spend("ch", number)
     elif not walk.out and not walk.inside and not _own_chain(walk, step):
-        start(walk, number, step.counts, step.place)
+        _start_or_picot(walk, step, number)
     else:
         walk.out.append(space(number))
         if walk.placing is not None:
             walk.placing.space(space(number))
 
 
+def _start_or_picot(walk: Walk, step: Chain, number: int) -> None:
+    """A starting chain; of `ch 8, sl st in 5th ch from hook` only the chains before the picot can stand for a stitch."""
+    picot = begins_with_picot(walk, step)
+    if not picot:
+        start(walk, number, step.counts, step.place)
+        return
+    following = first_stitch(walk.ahead, walk)
+    stub = number - picot
+    if stub > 1 and following is not None and _height(following) == stub:
+        start(walk, stub, step.counts, step.place)
+        stub = 0
+    _loop_of_its_own(walk, stub + picot)
+
+
 def _own_chain(walk: Walk, step: Chain) -> bool:
     """True when the row goes on `in 4th ch from hook`: the chain is an edge of its own."""
     after = steps_after(walk.ahead, step)
     return bool(after) and isinstance(after[0], Work) and after[0].into.which == "from hook"
-
-
-def steps_after(steps: Sequence[Step], step: Step) -> Sequence[Step]:
-    """What comes after a step at the row's top level; nothing for a step inside a repeat."""
-    for i, one in enumerate(steps):
-        if one is step:
-            return steps[i + 1 :]
-    return ()
 
 
 def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
@@ -112,9 +118,12 @@ def _loop_of_its_own(walk: Walk, number: int) -> None:
 
 
 def _stand(walk: Walk, stands_for: Standing) -> None:
-    """Put what a counting chain stands for on the new edge."""
+    """Put what a counting chain stands for on the new edge; its spaces are counted there, and not as chains besides."""
     standing = stand(stands_for)
     walk.out.extend(standing)
+    for one in standing:
+        if one.kind == "sp":
+            walk.spent["ch"] = walk.spent.get("ch", 0) - one.length
     if walk.placing is not None:
         walk.placing.stand(standing)
 
@@ -237,10 +246,9 @@ def work_from_hook(walk: Walk, step: Work) -> None:
     """Back along a chain just made, the first stitch some chains from the hook."""
     nth = walk.site.number(step.into.nth)
     last = walk.out[-1] if walk.out else None
+    if picot_from_hook(walk, step):
+        return
     if isinstance(last, Target) and last.kind == "sp" and not walk.fresh_chain:
-        if nth >= last.length and not _goes_on_along_chain(walk.ahead, step):
-            _make_picot(walk, last.length, step.makes[0].stitch if step.makes else "sl st")
-            return
         walk.out.pop()
         if walk.placing is not None:
             walk.placing.take_back()
@@ -272,29 +280,6 @@ def _chain_before_edge(walk: Walk, step: Work) -> None:
     if walk.site.turning_chain is not None:
         return
     raise Unclear("there is no fresh chain here to work into", step.place)
-
-
-def _goes_on_along_chain(ahead: Sequence[Step], step: Work) -> bool:
-    after = steps_after(ahead, step)
-    return bool(after) and isinstance(after[0], Work) and any(thing.name == "ch" for thing in after[0].into.things)
-
-
-def _make_picot(walk: Walk, chains: int, closed_with: str) -> None:
-    """The chain just made becomes a picot, which is no stitch and no space."""
-    walk.out[-1] = _PICOT
-    walk.spend("ch", chains)
-    walk.spend(closed_with, 1)
-    if walk.placing is not None:
-        walk.placing.picot(chains)
-
-
-def close_picot(walk: Walk, into: Into) -> None:
-    """`ch 3, sl st in 3rd ch from hook`: the chain becomes a picot, which is no stitch and no space."""
-    last = walk.out[-1] if walk.out else None
-    if isinstance(last, Target) and last.kind == "sp":
-        _make_picot(walk, last.length, "sl st")
-    elif not walk.out and walk.fresh_chain:
-        raise Unclear("slip stitches along the foundation chain", into.place)
 
 
 def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
