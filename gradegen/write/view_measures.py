@@ -26,6 +26,8 @@ def drawn_letters(checked: Checked) -> dict[str, str]:
 def measure_tables(checked: Checked, printing: Printing) -> tuple[MeasureTable, ...]:
     """Both units: a table each for many sizes, one with a column each for one size."""
     units = [_unit_rows(checked, printing, unit) for unit in printing.style.units]
+    if not units[0]:
+        return ()
     if printing.is_one_size:
         first, second = units
         rows = tuple(MeasureRow(a.letter, a.name, a.cells + b.cells) for a, b in zip(first, second, strict=True))

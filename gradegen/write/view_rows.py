@@ -20,6 +20,7 @@ LONGEST_BESIDE = 14  # signs of a label that still fit beside its row
 LONGEST_WHOLE = 30  # signs of a count that must not break over a line
 _COUNT = re.compile(r"[(\[](?=[^()\[\]]*[\d{])(?:[^()\[\]]|\([^()]*\))*[)\]](?=\.?\s*$)")
 _DASH_COUNT = re.compile(r"(?<=[.\s])[—–-]+\s*(?=[\d{])[^.]*(?=\.?\s*$)")
+_BARE_COUNT = re.compile(r"(?<=[.;]\s)[\d{][^.;:]*(?=\.?\s*$)")
 _AFTER_LABEL = re.compile(r"\s*[:.–—-]?\s*")
 _HOW = {
     "flat": "Worked flat, in rows.",
@@ -97,7 +98,8 @@ def count_start(row: Row) -> int | None:
     """Where the row's closing count begins in its text; None when it states none there."""
     if not row.stated:
         return None
-    found = _COUNT.search(row.text) or _DASH_COUNT.search(row.text)
+    patterns = (_COUNT, _DASH_COUNT, _BARE_COUNT)
+    found = next((each for each in (pattern.search(row.text) for pattern in patterns) if each), None)
     return found.start() if found else None
 
 

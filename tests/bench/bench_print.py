@@ -3,7 +3,8 @@
 .venv/bin/python -m pytest tests/bench/bench_print.py -s
 
 The bare run reads the page and the fonts from real files and writes the same kind of tagged PDF; it neither reads the
-pattern nor repairs tags nor proves the print. Both start with Python itself and run in turn; each pair is compared.
+pattern nor repairs tags nor proves the print. Both run in turn, in one run; the fastest of each are compared,
+since other work on the machine only ever adds. Needs two processors: the typesetter loads beside the check.
 """
 
 import statistics
@@ -46,7 +47,8 @@ def test_whole_process(pattern: Path, tmp_path: Path) -> None:
     ours = ("-m", "gradegen", "print", str(pattern), "--out", str(tmp_path))
     seconds(*bare), seconds(*ours)  # byte code and disk cache
     pairs = [(seconds(*bare), seconds(*ours)) for _ in range(RUNS)]
-    ratio = statistics.median(ours / bare for bare, ours in pairs)
+    fastest = [min(each) for each in zip(*pairs, strict=True)]
     middle = [statistics.median(each) for each in zip(*pairs, strict=True)]
-    sys.stdout.write(f"\n{pattern.name}: bare {middle[0]:.2f} s, print {middle[1]:.2f} s, {ratio:.2f} times\n")
-    assert ratio < MOST
+    for name, (one, other) in (("fastest", fastest), ("median", middle)):
+        sys.stdout.write(f"\n{pattern.name}: {name} bare {one:.2f} s, print {other:.2f} s, {other / one:.2f} times")
+    assert fastest[1] < MOST * fastest[0]

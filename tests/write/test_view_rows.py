@@ -87,6 +87,7 @@ def test_a_row_without_label(wrap: Checked, samples: Any) -> None:
         ("Rnd 2: Sc around. [{band} sc]", "[{band} sc]"),
         ("Rnd 2: Sc around. (24 (25, 26) sc)", "(24 (25, 26) sc)"),
         ("Rnd 2: Sc around — 12 sc.", "— 12 sc."),
+        ("Rnd 2: Sc around. 24 (25, 26) sc.", "24 (25, 26) sc."),
         ("Rnd 2: (Sc, ch 1) 3 times.", None),
     ],
 )
