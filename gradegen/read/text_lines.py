@@ -32,8 +32,8 @@ _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
     (
         "other",
         re.compile(
-            r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbreviations?|measurements?|finished (?:size|measure)|"
-            r"skill level|difficulty|hook|notions|finishing|assembly|making up|blocking|about)\b",
+            r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbreviations?|measurements?|"
+            r"finished (?:size|measure)|skill level|difficulty|hook|notions|finishing|assembly|making up|blocking|about)\b",
             re.I,
         ),
     ),
@@ -109,7 +109,6 @@ def _continues(line: str, before: str) -> bool:
 
 def text_lines(source: Written) -> list[Line]:
     """The lines of a text pattern, each with the part it stands in."""
-    found: list[Line] = []
     part: Part = "head"
     piece = ""
     before, start, offset = "", 0, 0
@@ -128,8 +127,7 @@ def text_lines(source: Written) -> list[Line]:
                 lead = len(raw) - len(raw.lstrip())
                 kept.append((start + lead, start + len(raw.rstrip()), part, piece))
         before = raw
-    found = [Line(source.part(a, b), p, h) for a, b, p, h in kept]
-    return found
+    return [Line(source.part(a, b), p, h) for a, b, p, h in kept]
 
 
 def _is_first(kept: list[tuple[int, int, Part, str]]) -> bool:

@@ -41,7 +41,8 @@ def check_row(
     """One written row, worked in every size on the edge it is given.
 
     `prior`: the edge in the order this row meets it, per size (one value: the same for all): a number of plain
-    stitches, or runs such as "8 x (dc, ch-1 sp), sc", "42 ch", "60 row ends"; None when the row makes its own beginning.
+    stitches, or runs such as "8 x (dc, ch-1 sp), sc", "42 ch", "60 row ends", in the pattern's own terms; None when
+    the row makes its own beginning. In the result's `units` a plain stitch counts its kinds too (sc2tog is an sc).
     `earlier`: label -> text of rows it may refer to. `turning_chain`: "ch 3", made at the end of the row before.
     `applies_to`: the sizes that work it. `leaves`: the row may stop before the edge ends. Never raises on what
     is written.
