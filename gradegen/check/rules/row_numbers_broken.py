@@ -39,6 +39,7 @@ from dataclasses import dataclass
 from gradegen.check.at_hand import number_in
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
+from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.pattern import Piece
 from gradegen.design.rows import Label, Row, RowsAgain
 from gradegen.findings import Finding, Rule, Severity
@@ -100,5 +101,8 @@ def _span(label: Label, size: GradedSize, sizes: int) -> _Span | None:
 
 
 def _works_more(row: Row) -> bool:
-    """True when the row's words repeat rows beyond its own label, so that the next number can't be known."""
-    return any(isinstance(step, RowsAgain) and (step.times or step.until) for step in row.steps)
+    """True when the row's words work rows beyond its own label, so that the next number can't be known."""
+    ranged = row.label.last is not None
+    return any(isinstance(step, RowsAgain) and (step.times or step.until) for step in row.steps) or (
+        not ranged and any(isinstance(step, (EvenRows, Shaping)) for step in row.steps)
+    )
