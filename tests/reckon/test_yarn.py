@@ -1,0 +1,243 @@
+"""Yarn per size: from every kind of evidence, with margin, skeins and slack; what must hold whatever the numbers."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from gradegen.design.checked import Checked
+from gradegen.pipeline import check_file
+from gradegen.reckon import YarnNeed, stitch_census, yarn_per_size
+
+DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
+HEAD = """
+title: Two squares
+terms: US
+sizes: {table: women, for: [S, M, L]}
+gauge:
+  plain: {stitches: 4, rows: 4, over: 4 in}
+measures:
+  width: "[20, 24, 28] in"
+  depth: 10 in
+counts:
+  n: {across: width, gauge: plain}
+"""
+ROWS = """
+pieces:
+  - name: Square
+    shape: flat
+    width: width
+    length: depth
+    rows: |
+      Row 1: Ch {n}. Sc in 2nd ch from hook, sc in each ch across.
+      Row 2: Ch 3 (counts as dc), turn, sk first st, dc in each st across.
+      Edging Row 1: Ch 1, turn, sc in each st across.
+"""
+
+
+def checked(tmp_path: Path, yarn: str, rows: str = ROWS) -> Checked:
+    path = tmp_path / "pattern.yaml"
+    path.write_text(f"{HEAD.strip()}\nyarn:\n{yarn}\n{rows.strip()}\n", encoding="utf-8")
+    found = check_file(path).checked
+    assert found is not None, check_file(path).findings
+    return found
+
+
+def only(needs: tuple[YarnNeed, ...]) -> YarnNeed:
+    (need,) = needs
+    return need
+
+
+@pytest.mark.parametrize("name", ["skerrywick-wrap.yaml", "bollard-hat.yaml"])
+def test_every_demo_has_yarn_and_skeins_that_never_fall(name: str) -> None:
+    demo = check_file(DEMOS / name).checked
+    assert demo is not None
+    needs, _ = yarn_per_size(demo)
+    need = only(needs)
+    assert need.evidence
+    used = [size.used.inches for size in need.sizes]
+    skeins = [size.skeins for size in need.sizes]
+    assert None not in used
+    assert None not in skeins
+    assert used == sorted(used)  # type: ignore[type-var]
+    assert skeins == sorted(skeins)  # type: ignore[type-var]
+    for size in need.sizes:
+        assert size.slack is not None
+        assert 0 <= size.slack < 1
+        assert size.wanted.inches is not None
+        assert size.wanted.inches > (size.used.inches or 0)
+
+
+@pytest.mark.parametrize("name", ["skerrywick-wrap.yaml", "bollard-hat.yaml"])
+def test_the_sample_size_takes_what_the_sample_took(name: str) -> None:
+    demo = check_file(DEMOS / name).checked
+    assert demo is not None
+    need = only(yarn_per_size(demo)[0])
+    (yarn,) = demo.pattern.yarns
+    assert yarn.sample_size is not None
+    assert yarn.sample_used is not None
+    size = need.of(yarn.sample_size.text)
+    assert size is not None
+    assert size.used.grams == yarn.sample_used.number
+
+
+def test_without_its_edging_a_copy_takes_less_by_just_the_edging(tmp_path: Path) -> None:
+    """Unravelled lengths make it exact: the difference is the edging's census times its stitches."""
+    yarn = "  A: {weight: medium, skein: 200 yd / 100 g, unravelled: {ch: 1 in, sc: 2 in, dc: 4 in}}"
+    whole = checked(tmp_path, yarn)
+    bare = checked(tmp_path, yarn, ROWS[: ROWS.index("      Edging")])
+    need, less = only(yarn_per_size(whole)[0]), only(yarn_per_size(bare)[0])
+    for size in whole.sizes:
+        parts = {part.part: part.stitches for part in stitch_census(whole).by_size[size.name]}
+        edging = parts["edging"]
+        lost = edging["ch"] * 1 + edging["sc"] * 2
+        one, other = need.of(size.name), less.of(size.name)
+        assert one is not None
+        assert other is not None
+        assert (one.used.inches or 0) - (other.used.inches or 0) == lost
+        assert [line.what for line in one.lines if line.is_worked] == ["Square", "Square, edging"]
+
+
+def test_the_wrap_without_its_edging(tmp_path: Path) -> None:
+    """The last round of tips taken out of a copy: the yarn falls by that round's census in the same proportions."""
+    demo = check_file(DEMOS / "skerrywick-wrap.yaml").checked
+    assert demo is not None
+    cut = {size: rows[:-1] for size, rows in demo.worked.items()}
+    copy = replace(demo, worked=cut)
+    from gradegen.reckon.fitted_yarn import fit_yarn
+
+    fitted = fit_yarn(demo, stitch_census(demo), demo.pattern.yarns[0])
+    assert fitted is not None
+    for size in demo.sizes:
+        whole = fitted.takes(stitch_census(demo).of(size.name)).inches
+        bare = fitted.takes(stitch_census(copy).of(size.name)).inches
+        assert whole is not None
+        assert bare is not None
+        assert whole - bare == fitted.takes(demo.worked[size.name][-1].census).inches
+
+
+def test_unravelled_stitches_alone(tmp_path: Path) -> None:
+    """n = 24: ch 24 + 3 + 1, sc 23 + 23, dc 22; 28*1 + 46*2 + 22*4 = 208 in. Arithmetic."""
+    need = only(
+        yarn_per_size(
+            checked(tmp_path, "  A: {skein: 200 yd / 100 g, unravelled: {ch: 20 in / 20, sc: 2 in, dc: 4 in}}")
+        )[0]
+    )
+    size = need.of("M")
+    assert size is not None
+    assert size.used.inches == 208
+    assert need.basis == "measured lengths"
+
+
+def test_a_swatch_with_its_stitches(tmp_path: Path) -> None:
+    """One kind of stitch in swatch and evidence; the others follow in published proportion, and that is said."""
+    yarn = "  A: {skein: 200 yd / 100 g, swatches: [{used: 5 g, stitches: {sc: 180}}]}"
+    needs, findings = yarn_per_size(checked(tmp_path, yarn))
+    need = only(needs)
+    assert need.basis == "one factor"
+    assert "yarn-in-proportion" in {one.rule for one in findings}
+    assert need.evidence[0].used.grams == 5
+
+
+def test_a_swatch_by_area(tmp_path: Path) -> None:
+    """4 g for 36 sq in; M is 24 in by its printed depth. PRACTICE of yarn by area (Yarn Nomads, 2016)."""
+    yarn = "  A: {skein: 87 yd / 50 g, swatches: [{used: 4 g, width: 6 in, height: 6 in}]}"
+    pattern = checked(tmp_path, yarn)
+    needs, findings = yarn_per_size(pattern)
+    need = only(needs)
+    size = need.of("M")
+    assert size is not None
+    area = pattern.sizes[1].measures["width"].printed * pattern.sizes[1].measures["depth"].printed
+    assert size.used.grams == Fraction(4, 36) * area
+    assert need.basis == "area"
+    assert [one.rule for one in findings] == ["yarn-by-area"]
+
+
+def test_testers_are_pooled_with_their_spread(tmp_path: Path) -> None:
+    yarn = (
+        "  A: {skein: 200 yd / 100 g, sample: {size: M, used: 100 g}, "
+        "testers: [{size: M, used: 110 g}, {size: M, used: 90 g}]}"
+    )
+    need = only(yarn_per_size(checked(tmp_path, yarn))[0])
+    size = need.of("M")
+    assert size is not None
+    assert size.used.grams == 100  # the mean of 100, 110 and 90 over the same stitches
+    assert need.spread == (Fraction(9, 10), Fraction(11, 10))
+    assert size.low is not None
+    assert size.high is not None
+    assert (size.low.grams, size.high.grams) == (90, 110)
+
+
+def test_every_stitch_is_fitted_where_the_pieces_tell_them_apart(tmp_path: Path) -> None:
+    """Three swatches that hold only sc, dc and ch settle all three; the sizes then follow exactly."""
+    yarn = (
+        "  A: {skein: 36 yd / 100 g, swatches: [{used: 1 yd, stitches: {sc: 18}}, {used: 2 yd, stitches: {dc: 18}}, "
+        "{used: 1 yd, stitches: {ch: 36}}]}"
+    )
+    need = only(yarn_per_size(checked(tmp_path, yarn))[0])
+    assert need.basis == "each stitch"
+    size = need.of("M")
+    assert size is not None
+    assert size.used.inches == 28 * 1 + 46 * 2 + 22 * 4
+
+
+def test_wild_fits_are_not_believed(tmp_path: Path) -> None:
+    """Pieces that contradict each other would give dc less yarn than sc: one factor is taken instead."""
+    yarn = (
+        "  A: {skein: 36 yd / 100 g, swatches: [{used: 5 yd, stitches: {sc: 18}}, {used: 1 yd, stitches: {dc: 18}}, "
+        "{used: 1 yd, stitches: {ch: 36}}]}"
+    )
+    assert only(yarn_per_size(checked(tmp_path, yarn))[0]).basis == "one factor"
+
+
+def test_margin_price_and_what_is_needed_besides(tmp_path: Path) -> None:
+    yarn = (
+        "  A: {skein: 5 yd, unravelled: {ch: 1 in, sc: 2 in, dc: 4 in}, margin: 20, price: 8.50 EUR, "
+        "besides: {seams: 22 in, swatch: 1 yd}, tails: 2}"
+    )
+    need = only(yarn_per_size(checked(tmp_path, yarn))[0])
+    size = need.of("M")
+    assert size is not None
+    net = 208 + 22 + 36 + 12
+    assert size.wanted.inches == net * Fraction(12, 10)
+    assert size.skeins == -(-net * 12 // (10 * 180))
+    assert size.cost == size.skeins * Fraction(17, 2)
+    assert need.currency == "EUR"
+    assert {line.what: line.amount.inches for line in size.lines if not line.is_worked} == {
+        "seams": 22,
+        "swatch": 36,
+        "tails": 12,
+    }
+
+
+def test_grams_alone_give_skeins_by_weight(tmp_path: Path) -> None:
+    need = only(yarn_per_size(checked(tmp_path, "  A: {skein: 50 g, sample: {size: M, used: 100 g}}"))[0])
+    size = need.of("M")
+    assert size is not None
+    assert size.used.inches is None
+    assert size.skeins == 3  # 100 g and a tenth
+
+
+def test_one_loose_hand(tmp_path: Path) -> None:
+    """No margin at all and 98 g of a 100 g skein: two parts in a hundred are left, and that is warned of."""
+    _, findings = yarn_per_size(checked(tmp_path, "  A: {skein: 100 g, margin: 0, sample: {size: M, used: 98 g}}"))
+    assert ("yarn-may-run-out", "M") in {(one.rule, one.size) for one in findings}
+
+
+def test_rows_that_could_not_be_followed_are_said_to_be_missing(tmp_path: Path) -> None:
+    rows = ROWS.replace("Edging Row 1: Ch 1, turn, sc in each st across.", "Row 3: Ch 1, turn, grumble in every nook.")
+    pattern = checked(tmp_path, "  A: {skein: 100 g, unravelled: {ch: 1 in, sc: 2 in, dc: 4 in}}", rows)
+    needs, findings = yarn_per_size(pattern)
+    assert {one.rule for one in findings} >= {"rows-not-counted"}
+    assert not any(size.is_whole for size in only(needs).sizes)
+
+
+@pytest.mark.parametrize("price", ["nothing", "free of charge"])
+def test_a_price_that_is_none(tmp_path: Path, price: str) -> None:
+    _, findings = yarn_per_size(
+        checked(tmp_path, f"  A: {{skein: 100 g, sample: {{size: M, used: 98 g}}, price: {price}}}")
+    )
+    assert "price-unreadable" in {one.rule for one in findings}
