@@ -277,9 +277,16 @@ def _chain_before_edge(walk: Walk, step: Work) -> None:
             assert isinstance(before, Chain)
             walk.onto((*plain(walk.site.number(before.number), "ch", "ch"), *walk.cursor.rest()))
             return
-    if walk.site.turning_chain is not None:
+    if walk.site.turning_chain is not None or _is_bare_chain(walk.before):
         return
     raise Unclear("there is no fresh chain here to work into", step.place)
+
+
+def _is_bare_chain(edge: Edge) -> bool:
+    """True for the foundation chain that a row of its own has made."""
+    return bool(edge) and all(
+        _is_bare_chain(item.items) if isinstance(item, Run) else item.kind == "ch" for item in edge
+    )
 
 
 def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
