@@ -38,16 +38,26 @@ def _view(folded: Folded, names: Sequence[str]) -> FindingView:
     row = f", {first.row}" if first.row else ""
     sizes = sizes_in_words(folded, names)
     where = f"Line {first.place.line}, column {first.place.column}{row}{', ' + sizes if sizes else ''}"
-    pairs = [
-        ("Expected", grouped(folded, lambda finding: finding.expected)),
-        ("Found", grouped(folded, lambda finding: finding.found)),
-        ("Because", grouped(folded, lambda finding: finding.because)),
+    said = [
+        ("Expected", _by_size(grouped(folded, lambda finding: finding.expected))),
+        ("Found", _by_size(grouped(folded, lambda finding: finding.found))),
+        ("Because", _first(grouped(folded, lambda finding: finding.because))),
+        ("Try", first.hint or ""),
     ]
-    details = [Entry(name, tuple(plain(_with_sizes(*each)) for each in texts)) for name, texts in pairs if texts]
-    if first.hint:
-        details.append(Entry("Try", (plain(first.hint),)))
+    details = [Entry(name, (plain(text),)) for name, text in said if text]
     return FindingView(first.severity.value, first.rule, where, first.message, tuple(details))
 
 
-def _with_sizes(text: str, sizes: Sequence[str]) -> str:
-    return f"{', '.join(sizes)}: {text}" if sizes else text
+def _first(texts: Sequence[tuple[str, Sequence[str]]]) -> str:
+    """The working of the first size alone, which shows it for all: `in S: row 5 leaves 33`."""
+    if not texts:
+        return ""
+    text, sizes = texts[0]
+    return f"in {sizes[0]}: {text}" if len(texts) > 1 and sizes else text
+
+
+def _by_size(texts: Sequence[tuple[str, Sequence[str]]]) -> str:
+    """Each text once, with its sizes before it where there are several texts: `S: 18; M, L: 24`."""
+    if len(texts) == 1:
+        return texts[0][0]
+    return "; ".join(f"{', '.join(sizes)}: {text}" if sizes else text for text, sizes in texts)
