@@ -10,7 +10,8 @@ Each is asked with the answers before it as conditions, and each answer is recko
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from gradegen.grade.conditions import Condition
 from gradegen.grade.joint import Joint, Key
@@ -18,9 +19,28 @@ from gradegen.grade.parts import Drift, Parts
 from gradegen.grade.programme import Programme, programme_of
 from gradegen.grade.question import Question, Values
 from gradegen.grade.smooth import Block, Bound, smoothed
-from gradegen.grade.solver import solve
+from gradegen.grade.solver import GaveUp, solve
 
 WIDEST = 64  # inches a drift may have before any is as bad as another
+SUM_STEPS = 2000  # branches; where sizes hang together there may be more than can be looked into
+
+
+@dataclass(frozen=True, slots=True)
+class Least:
+    """The smallest that the largest drift can be, in parts, and values that show it; `is_least`: it is proved."""
+
+    largest: int
+    values: Values
+    is_least: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Best:
+    """Counts by name and size; `unsolved`: blocks of sizes where nothing holds; `is_proved`: none are better."""
+
+    counts: Mapping[Key, int]
+    unsolved: tuple[Block, ...]
+    is_proved: bool
 
 
 def satisfies(programme: Programme, most: int | None = None) -> Values | None:
@@ -28,29 +48,36 @@ def satisfies(programme: Programme, most: int | None = None) -> Values | None:
     if programme.impossible:
         return None
     limits = [] if most is None else [drift.within(most) for drift in programme.drifts]
-    return solve(programme.columns, [*programme.rows, *limits])
+    found = solve(programme.columns, [*programme.rows, *limits])
+    return found.values if found is not None else None
 
 
-def smallest_largest(programme: Programme) -> tuple[int, Values] | None:
-    """The smallest that the largest drift can be, and values that show it; None where nothing satisfies the rows."""
+def smallest_largest(programme: Programme) -> Least | None:
+    """The smallest that the largest drift can be, and values that show it; None where nothing satisfies the rows.
+
+    Every limit tried is a whole number of parts, so whether a count keeps it is never a matter of rounding.
+    """
     if programme.rules_itself_out():
         return None
     missed, values = _first_found(programme)
     if values is None:
         return None
-    best = largest(programme.drifts, values)
+    best, is_least = largest(programme.drifts, values), True
     while sizes := sorted({size for drift in programme.drifts for size in drift.sizes_between(missed, best)}):
         middle = sizes[(len(sizes) - 1) // 2]
-        nearer = satisfies(programme, middle)
+        try:
+            nearer = satisfies(programme, middle)
+        except GaveUp:
+            nearer, is_least = None, False
         if nearer is None:
             missed = middle
         else:
             values, best = nearer, largest(programme.drifts, nearer)
-    return best, values
+    return Least(best, values, is_least)
 
 
 def _first_found(programme: Programme) -> tuple[int, Values | None]:
-    """The narrowest limit that had no values, and values of the next; limits start low and double."""
+    """The widest limit that had no values, and values of the next; limits start low and double."""
     most = max((drift.least_size for drift in programme.drifts), default=0)
     missed, inch = most - 1, programme.parts.to_the_inch
     while most <= WIDEST * inch:
@@ -72,30 +99,34 @@ def total(drifts: Sequence[Drift], values: Values) -> int:
 
 def best_of_block(programme: Programme) -> tuple[Values, Bound] | None:
     """The values of one block of sizes with the smallest drifts, and what they cost; None: nothing satisfies it."""
-    found = smallest_largest(programme)
-    if found is None:
+    least = smallest_largest(programme)
+    if least is None:
         return None
-    most, values = found
-    drifts = programme.drifts
+    most, values, drifts = least.largest, least.values, programme.drifts
     question = Question(programme, [drift.within(most) for drift in drifts])
-    better = question.least({question.distance(drift.times, drift.number): 1 for drift in drifts})
-    if better is not None and largest(drifts, better) <= most and total(drifts, better) <= total(drifts, values):
-        values = better
-    return values, Bound(most, total(drifts, values))
+    objective = {question.distance(drift.times, drift.number): 1 for drift in drifts}
+    better = question.least(objective, values, SUM_STEPS)
+    if largest(drifts, better.values) <= most and total(drifts, better.values) <= total(drifts, values):
+        values = better.values
+    return values, Bound(most, total(drifts, values), least.is_least and better.is_best)
 
 
-def best_counts(joint: Joint, kept: Sequence[Condition]) -> tuple[dict[Key, int], tuple[Block, ...]]:
+def best_counts(joint: Joint, kept: Sequence[Condition]) -> Best:
     """The best counts of all sizes that have any, and the blocks of sizes in which nothing satisfies the conditions."""
     parts = Parts.of(joint.wishes)
     bounds: dict[Block, Bound] = {}
     counts: dict[Key, int] = {}
+    values: Values = ()
     for block in joint.blocks:
         programme = programme_of(joint, kept, block, parts)
         found = best_of_block(programme)
         if found is not None:
-            bounds[block] = found[1]
-            counts |= programme.counts(found[0])
+            values, bounds[block] = found
+            counts |= programme.counts(values)
     sizes = [size for block in bounds for size in block]
     if sizes:
-        counts |= smoothed(joint, programme_of(joint, kept, sizes, parts), bounds)
-    return counts, tuple(block for block in joint.blocks if block not in bounds)
+        programme = programme_of(joint, kept, sizes, parts)
+        start = programme.values(counts) if len(bounds) > 1 else values
+        counts |= smoothed(joint, programme, bounds, start)
+    unsolved = tuple(block for block in joint.blocks if block not in bounds)
+    return Best(counts, unsolved, all(bound.is_least for bound in bounds.values()))

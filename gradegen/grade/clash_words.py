@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from gradegen.findings import Finding, Rule, Severity
+from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.grade.clash import Clash, Loosened
 from gradegen.grade.joint import Joint
 from gradegen.grade.lengths import Words
@@ -16,6 +16,9 @@ RELATIONS_CLASH = Rule(
 )
 RELATIONS_NOT_SOLVED = Rule(
     "relations-not-solved", Severity.ERROR, "house", "Related counts are too many or too tangled to be solved."
+)
+SEARCH_CUT_SHORT = Rule(
+    "search-cut-short", Severity.NOTE, "house", "Related counts hold, but the search for better ones was cut short."
 )
 
 
@@ -42,10 +45,22 @@ def clash_findings(joint: Joint, clash: Clash, words: Words) -> Iterator[Finding
 
 
 def not_solved(joint: Joint) -> Finding:
-    """The finding where the solver came to no end."""
-    first = min((condition for condition in joint.conditions), key=lambda condition: condition.place)
+    """The finding where the search came to no end."""
     message = f"{', '.join(joint.rules)} could not be solved together; each is rounded alone."
-    return RELATIONS_NOT_SOLVED.at(first.place, message, hint="Give some of them limits (least, most), or a pin.")
+    return RELATIONS_NOT_SOLVED.at(_first(joint), message, hint=_FEWER)
+
+
+def cut_short(joint: Joint) -> Finding:
+    """The note where everything holds, but a better answer was not ruled out."""
+    message = f"{', '.join(joint.rules)}: everything asked holds, but perhaps other counts come nearer still."
+    return SEARCH_CUT_SHORT.at(_first(joint), message, hint=_FEWER)
+
+
+def _first(joint: Joint) -> Place:
+    return min(condition.place for condition in joint.conditions)
+
+
+_FEWER = "Give some of them limits (least, most), or a pin."
 
 
 def _bought(joint: Joint, clash: Clash, one: Loosened, size: int, words: Words) -> str:

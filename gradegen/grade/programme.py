@@ -41,6 +41,10 @@ class Programme:
         """The counts that these values of the unknowns make."""
         return {key: self.grids[key].first + self.grids[key].step * values[column] for key, column in self.at.items()}
 
+    def values(self, counts: Mapping[Key, int]) -> tuple[int, ...]:
+        """The values of the unknowns that make these counts, where there are no others besides."""
+        return tuple((counts[key] - grid.first) // grid.step for key, grid in self.grids.items())
+
     def rules_itself_out(self) -> bool:
         """True when no whole numbers at all, of whatever size, satisfy its equations."""
         if self.impossible:

@@ -3,6 +3,8 @@
 1. Steps between sizes are as near the steps wanted as they can be.
 2. Counts without a measure of their own grow by steps as like each other as they can be.
 3. What is still open goes the way `tie` names, counts in the order of the pattern; counts without a measure are small.
+
+The search for smoother steps is cut short after so many branches: steps are a matter of looks.
 """
 
 from __future__ import annotations
@@ -16,32 +18,40 @@ from gradegen.grade.programme import Programme
 from gradegen.grade.question import Question, Values, sum_of
 
 Block = tuple[int, ...]
+SMOOTH_STEPS = 300
 Sums = list[tuple[Mapping[int, int], int]]
 
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """What a block of sizes costs at least, in parts of an inch: its largest drift, and the sum of all."""
+    """What a block of sizes costs, in parts of an inch: its largest drift, and the sum of all.
+
+    `is_least`: it is proved that no sum is smaller.
+    """
 
     largest: int
     total: int
+    is_least: bool
 
 
-def smoothed(joint: Joint, programme: Programme, bounds: Mapping[Block, Bound]) -> dict[Key, int]:
-    """The counts of all sizes of a programme, none costing more than its bound; {} where the solver found none."""
+def smoothed(joint: Joint, programme: Programme, bounds: Mapping[Block, Bound], start: Values) -> dict[Key, int]:
+    """The counts of all sizes of a programme, none costing more than its bound; `start`: values that do not either."""
     question, costs = _bounded(programme, bounds)
-    best: Values | None = None
+    best = start
     for goal in (_steps_off(joint, programme), _bends(joint, programme)):
-        objective = {question.distance(*one): 1 for one in goal}
-        found = question.least(objective) if goal else None
-        if found is None or not _keeps(costs, found):
+        if not goal:
             continue
-        best, reached = found, _made(goal, found)
-        question.at_most(objective, reached)
-        costs.append((goal, reached))
-    settled = question.least(_ties(joint, programme))
-    best = settled if settled is not None and _keeps(costs, settled) else best
-    return programme.counts(best) if best is not None else {}
+        objective = {question.distance(*one): 1 for one in goal}
+        best = _better(question, objective, costs, best)
+        question.at_most(objective, _made(goal, best))
+        costs.append((goal, _made(goal, best)))
+    return programme.counts(_better(question, _ties(joint, programme), costs, best))
+
+
+def _better(question: Question, objective: Mapping[int, int], costs: list[tuple[Sums, int]], best: Values) -> Values:
+    """Values with a smaller objective that cost no more; those given where the solver finds none."""
+    found = question.least(objective, best, SMOOTH_STEPS).values
+    return found if all(_made(sums, found) <= most for sums, most in costs) else best
 
 
 def _bounded(programme: Programme, bounds: Mapping[Block, Bound]) -> tuple[Question, list[tuple[Sums, int]]]:
@@ -55,10 +65,6 @@ def _bounded(programme: Programme, bounds: Mapping[Block, Bound]) -> tuple[Quest
         question.at_most({question.distance(*one): 1 for one in sums}, bounds[block].total)
         costs += [(sums, bounds[block].total), *(([one], bounds[block].largest) for one in sums)]
     return question, costs
-
-
-def _keeps(costs: list[tuple[Sums, int]], values: Values) -> bool:
-    return all(_made(sums, values) <= most for sums, most in costs)
 
 
 def _made(sums: Sums, values: Values) -> int:

@@ -11,19 +11,23 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-MOST_STEPS = 20_000  # branches; what related counts need is mostly one
+MOST_STEPS = 20_000  # branches looked into; what related counts need is mostly one
 
 
 @dataclass(frozen=True, slots=True)
 class Column:
     """One unknown whole number; `derived`: it follows from the others, such as the size of a difference.
 
-    What rows say of derived ones is for the asker to check on the values they follow from.
+    What rows say of derived ones is for the asker to check on the values they follow from. `high` None: no limit.
     """
 
     low: int
-    high: int
+    high: int | None
     derived: bool = False
+
+    def holds(self, value: int) -> bool:
+        """True when a value keeps the limits."""
+        return self.low <= value and (self.high is None or value <= self.high)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,22 +44,39 @@ class Row:
         return (self.low is None or self.low <= total) and (self.high is None or total <= self.high)
 
 
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Values that keep every row; `is_best`: it is proved that none are better."""
+
+    values: tuple[int, ...]
+    is_best: bool
+
+
 class GaveUp(Exception):  # noqa: N818  # caught in this room
     """The solver neither found a solution nor proved that there is none, or its rounding broke the one it found."""
 
 
 def solve(
-    columns: Sequence[Column], rows: Sequence[Row], objective: Mapping[int, int] | None = None
-) -> tuple[int, ...] | None:
-    """The values with the smallest objective that keep every row; None when none do. Raises GaveUp."""
+    columns: Sequence[Column],
+    rows: Sequence[Row],
+    objective: Mapping[int, int] | None = None,
+    start: Sequence[int] | None = None,
+    steps: int = MOST_STEPS,
+) -> Found | None:
+    """The values with the smallest objective that keep every row; None when none do. Raises GaveUp.
+
+    `start`: values known to keep every row, from which the search for better ones begins; `steps`: its limit.
+    """
     import highspy
 
-    if any(column.low > column.high for column in columns):
-        return None
     highs: Any = getattr(highspy, "_Highs", highspy.Highs)()  # the plain class: the other one greets on standard output
-    for option, value in _OPTIONS.items():
+    for option, value in (*_OPTIONS.items(), ("mip_max_nodes", steps)):
         highs.setOptionValue(option, value)
     highs.passModel(_model(highspy, columns, rows, objective or {}))
+    if start is not None:
+        known = highspy.HighsSolution()
+        known.col_value = list(start)
+        highs.setSolution(known)
     highs.run()
     status = highs.getModelStatus()
     if status in (highspy.HighsModelStatus.kInfeasible, highspy.HighsModelStatus.kUnboundedOrInfeasible):
@@ -66,13 +87,13 @@ def solve(
     values = tuple(round(value) for value in found)
     if not _is_sound(values, columns, rows):
         raise GaveUp("rounding broke the solution")
-    return values
+    return Found(values, status == highspy.HighsModelStatus.kOptimal)
 
 
 def _is_sound(values: Sequence[int], columns: Sequence[Column], rows: Sequence[Row]) -> bool:
     """True when all limits and rows of unknowns hold exactly."""
     unknowns = {at for at, column in enumerate(columns) if not column.derived}
-    within = all(columns[at].low <= values[at] <= columns[at].high for at in unknowns)
+    within = all(columns[at].holds(values[at]) for at in unknowns)
     return within and all(row.holds(values) for row in rows if unknowns.issuperset(row.times))
 
 
@@ -82,7 +103,6 @@ _OPTIONS: dict[str, object] = {
     "random_seed": 7,
     "mip_rel_gap": 0.0,
     "mip_abs_gap": 0.5,  # objectives are whole: within a half is the best
-    "mip_max_nodes": MOST_STEPS,
 }
 
 
@@ -92,7 +112,7 @@ def _model(highspy: Any, columns: Sequence[Column], rows: Sequence[Row], objecti
     model.num_col_, model.num_row_ = len(columns), len(rows)
     model.col_cost_ = [objective.get(at, 0) for at in range(len(columns))]
     model.col_lower_ = [column.low for column in columns]
-    model.col_upper_ = [column.high for column in columns]
+    model.col_upper_ = [none if column.high is None else column.high for column in columns]
     model.row_lower_ = [-none if row.low is None else row.low for row in rows]
     model.row_upper_ = [none if row.high is None else row.high for row in rows]
     model.a_matrix_.format_ = highspy.MatrixFormat.kRowwise

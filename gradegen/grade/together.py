@@ -9,7 +9,7 @@ from fractions import Fraction
 from gradegen.design.graded import GradedCount
 from gradegen.design.pattern import CountRule
 from gradegen.findings import Finding
-from gradegen.grade.clash_words import clash_findings, not_solved
+from gradegen.grade.clash_words import clash_findings, cut_short, not_solved
 from gradegen.grade.joint import Joint, Key
 from gradegen.grade.lengths import Words
 from gradegen.grade.related import Known, find_joints
@@ -38,11 +38,12 @@ def _solve(joint: Joint, words: Words) -> tuple[Mapping[Key, int], tuple[Finding
     from gradegen.grade.solver import GaveUp
 
     try:
-        counts, unsolved = best_counts(joint, joint.conditions)
+        best = best_counts(joint, joint.conditions)
     except GaveUp:
         return {}, (not_solved(joint),)
-    findings: list[Finding] = []
-    for block in unsolved:
+    findings: list[Finding] = [] if best.is_proved else [cut_short(joint)]
+    counts = dict(best.counts)
+    for block in best.unsolved:
         clashes, loosened = find_clashes(joint, block)
         for clash in clashes:
             findings += clash_findings(joint, clash, words)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,10 +14,16 @@ import pytest
 from gradegen.design.formula import Amount, Formula
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Gauge, Measure, Pattern, Piece, SizeChoice, Text
+from gradegen.design.relation import Relation
 from gradegen.design.sizes import Band, Cell, Column, SizeTable
 from gradegen.findings import Finding, Place, Written
 from gradegen.grade import grade_sizes
 from gradegen.read.formula import read_formula
+from gradegen.read.relations import read_relation
+
+TESTS = str(Path(__file__).resolve().parents[1])
+if TESTS not in sys.path:
+    sys.path.append(TESTS)  # so that tests say `from grade import joints` however pytest was started
 
 FILE, TABLE = "p.yaml", "t.yaml"
 
@@ -94,12 +102,20 @@ def count(name: str, line: int, **given: Any) -> CountRule:
     formulas = {key: formula(given[key], line) if key in given else None for key in ("across", "along", "sum")}
     places = {key: at(line, 60 + position) for position, key in enumerate(given)}
     named = text(given["gauge"], line) if "gauge" in given else None
+    places |= {f"pin {size}": at(line, 80 + position) for position, size in enumerate(given.get("pins", ()))}
     plain = {"multiple": 1, "plus": 0, "base_extra": 0, "parity": None, "least": None, "most": None, "tie": "up",
-             "both_sides": False, "pieces": 1}  # fmt: skip
+             "both_sides": False, "pieces": 1, "centre": None, "even_steps": False, "weight": Fraction(1),
+             "pins": {}}  # fmt: skip
     return CountRule(
         name=name, across=formulas["across"], along=formulas["along"], formula=formulas["sum"], gauge=named,
         place=at(line, 3), places=places, **{key: given.get(key, usual) for key, usual in plain.items()},
     )  # fmt: skip
+
+
+def relation(words: str, line: int) -> Relation:
+    found, findings = read_relation(Written.plain(words, FILE, line, 20))
+    assert found is not None, findings
+    return found
 
 
 @dataclass
@@ -141,8 +157,12 @@ def build(
     by: str | None = None,
     take: str = "middle",
     width: str | None = None,
+    relations: Sequence[str] = (),
 ) -> Made:
-    """Measures stand on lines 10, 11 ... column 20; counts on 40, 41 ...; gauges on 70, 71 ...; sizes on line 3."""
+    """Measures stand on lines 10, 11 ... column 20; counts on 40, 41 ...; gauges on 70, 71 ...; sizes on line 3.
+
+    Relations stand on lines 60, 61 ... column 20.
+    """
     wanted = None if sizes is None else tuple(Text(size, at(3, 30 + 4 * i, len(size))) for i, size in enumerate(sizes))
     choice = SizeChoice(text("women", 3), wanted, None if by is None else text(by, 3), take, at(3))  # type: ignore[arg-type]
     gauges = {"plain": {"stitches": 14, "rows": 8}} if gauges is None else gauges
@@ -157,6 +177,7 @@ def build(
         },
         counts={name: count(name, 40 + i, **given) for i, (name, given) in enumerate((counts or {}).items())},
         definitions=(), notes=(), pieces=(piece,), finishing=(), cautions=(), licence=None, place=at(1),
+        relations=tuple(relation(words, 60 + i) for i, words in enumerate(relations)),
     )  # fmt: skip
     return Made(pattern, table or size_table())
 
