@@ -32,10 +32,14 @@ class Counted:
 
 @dataclass(frozen=True, slots=True)
 class Census:
-    """The counted parts by size name, in working order; `missing`: size -> labels of rows that could not be counted."""
+    """The counted parts by size name, in working order; `missing`: size -> labels of rows that could not be counted.
+
+    `unsplit`: labels of rows whose colours change where they could not be told apart; they go with the yarn in hand.
+    """
 
     by_size: Mapping[str, tuple[Counted, ...]]
     missing: Mapping[str, tuple[str, ...]]
+    unsplit: tuple[str, ...] = ()
 
     def of(self, size: str, colour: str | None = None) -> Counter[str]:
         """All stitches of one size, of one colour or of all."""
@@ -59,7 +63,7 @@ def stitch_census(checked: Checked) -> Census:
         working = [row for row in rows if row.applies and row.why_not != "prose"]
         by_size[size] = tuple(_counted(working, places, coloured))
         missing[size] = tuple(row.label for row in working if not _is_counted(row))
-    return Census(by_size, missing)
+    return Census(by_size, missing, tuple(dict.fromkeys(label for _, label in coloured.unsplit)))
 
 
 def _is_counted(row: WorkedRow) -> bool:

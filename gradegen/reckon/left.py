@@ -12,8 +12,7 @@ from gradegen.design.rows import RowsAgain
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.reckon.amounts import NOTHING, YarnAmount
 from gradegen.reckon.census import stitch_census
-from gradegen.reckon.colours import colour_rows
-from gradegen.reckon.fitted_yarn import FittedYarn, fit_yarn
+from gradegen.reckon.fitted_yarn import fit_yarn
 from gradegen.reckon.row_by_row import SingleRow, find_row, single_rows
 from gradegen.reckon.yarn import YARN_NOT_KNOWN
 
@@ -81,17 +80,11 @@ def yarn_left(
         place = Place("--at", 1, 1, 1, 1 + len(at))
         return None, (ROW_NOT_FOUND.at(place, f"There is no row “{at}” in size {size}.", hint=f"Its rows: {named}."),)
     there = fitted.put_up.measured(left)
-    takes = _takes(checked, fitted, rows, yarn.letter)
+    takes = [fitted.takes(row.by_colour.get(yarn.letter, {})) for row in rows]
     if _number(there, takes) is None:
         message = f"The pattern gives no put-up to hold {left.unit} against."
         return None, (LEFT_NOT_COMPARABLE.at(left.place, message, hint="skein: 200 yd / 100 g"),)
     return _standing(size, rows, takes, spot, there), ()
-
-
-def _takes(checked: Checked, fitted: FittedYarn, rows: Sequence[SingleRow], letter: str) -> list[YarnAmount]:
-    """What every row takes of this yarn."""
-    coloured = colour_rows(checked)
-    return [fitted.takes(coloured.single(row.row, row.census).get(letter, {})) for row in rows]
 
 
 def _number(amount: YarnAmount, like: Sequence[YarnAmount]) -> Fraction | None:

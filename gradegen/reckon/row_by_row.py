@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import cast
 
 from gradegen.design.checked import Checked
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Label, Row, RowsAgain
 from gradegen.reckon.any_size import for_one_size
+from gradegen.reckon.painting import Painted, Painter, Palette, by_colour, painted, palette_of
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.row import Outcome
 from gradegen.work.rows import rows_in_order
@@ -22,8 +24,9 @@ _KIND = re.compile(r"(?i)(rnd|row|round)s?\b")
 class SingleRow:
     """One row as worked: its name ("Rnd 14"), the written row it belongs to, and what it makes.
 
-    `number`: as the maker counts it, None where the label has none. `turn`: which one of its label's rows, from 0;
-    `of`: how many those are. `cycle`: rows in one repeat of the label.
+    `row`: the label it is worked under. `number`: as the maker counts it, None where the label has none. `turn`: which
+    one of its label's rows, from 0; `of`: how many those are. `cycle`: rows in one repeat of the label. `by_colour`:
+    yarn letter -> what it takes of that yarn; `is_split` False: its colours could not be told apart.
     """
 
     name: str
@@ -36,12 +39,25 @@ class SingleRow:
     turn: int
     of: int
     cycle: int
+    by_colour: Mapping[str, Mapping[str, int]]
+    is_split: bool = True
+
+
+@dataclass(slots=True)
+class _Seen:
+    """One single row: what it came to, and what it takes of every yarn; `is_split` False: not told apart."""
+
+    outcome: Outcome
+    by_colour: Mapping[str, Mapping[str, int]]
+    is_split: bool = True
 
 
 class WatchedPiece(PieceWork):
-    """Works rows as ever and remembers what each single one came to."""
+    """Works rows as ever and remembers what each single one came to, with the yarn in hand."""
 
-    seen: list[Outcome]
+    seen: list[_Seen]
+    palette: Palette
+    in_hand: str
 
     def key(self, size: int) -> object:
         """Another one for every row, so that rows which come back to the same edge are worked and not multiplied."""
@@ -49,8 +65,26 @@ class WatchedPiece(PieceWork):
 
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
         """On to the next row; this one is kept."""
-        self.seen.append(outcome)
+        paint = painted(row, self.palette) if self.palette else Painted(None, None, False)
+        self.in_hand = paint.first or self.in_hand
+        inside = self._inside(row, size) if paint.inside else None
+        self.seen.append(
+            _Seen(outcome, inside or {self.in_hand: outcome.census}, inside is not None or not paint.inside)
+        )
+        self.in_hand = paint.last or self.in_hand
         super().go_on(row, size, outcome)
+
+    def _inside(self, row: Row, size: int) -> Mapping[str, Mapping[str, int]] | None:
+        """The row worked once more with every stitch marked by its yarn; None where its changes can't be placed."""
+        painter = Painter(self.palette, self.definitions, self.in_hand)
+        marked = painter.row(row)
+        if not painter.changes:
+            return None
+        own = self.definitions
+        self.definitions = {**own, **painter.marked}
+        outcome = self.settle(marked, [size]).outcomes[0]
+        self.definitions = own
+        return by_colour(outcome.census, self.in_hand) if outcome.balances else None
 
 
 def single_rows(checked: Checked, size: str) -> tuple[SingleRow, ...]:
@@ -61,22 +95,34 @@ def single_rows(checked: Checked, size: str) -> tuple[SingleRow, ...]:
 def _single_rows(checked: Checked, size: str) -> Iterator[SingleRow]:
     pattern = for_one_size(checked.pattern, size)
     index = next(at for at, one in enumerate(checked.sizes) if one.name == size)
+    palette = palette_of(pattern) if len(pattern.yarns) > 1 else {}
+    in_hand = pattern.yarns[0].letter if pattern.yarns else "A"
     standings: Sequence[Standing] = ()
     for piece in pattern.pieces:
         order = rows_in_order(pattern, piece, checked.sizes, list(standings), WatchedPiece)
-        work = order.piece
+        work = cast("WatchedPiece", order.piece)
+        work.palette, work.in_hand = palette, in_hand
         for row in piece.rows:
-            work.seen = []  # type: ignore[attr-defined]
+            work.seen = []
             order.work(row)
-            seen: list[Outcome] = work.seen  # type: ignore[attr-defined]
             first = _first_number(work, index, row.label)
-            for turn, outcome in enumerate(seen):
+            for turn, one in enumerate(work.seen):
                 number = None if first is None else first + turn
                 yield SingleRow(
-                    _name(row.label, number, turn, len(seen)), number, piece.name.text, row, outcome.made,
-                    outcome.census, outcome.after, turn, len(seen), _cycle(row),
-                )  # fmt: skip
-        standings = work.standings
+                    name=_name(row.label, number, turn, len(work.seen)),
+                    number=number,
+                    piece=piece.name.text,
+                    row=row,
+                    made=one.outcome.made,
+                    census=one.outcome.census,
+                    after=one.outcome.after,
+                    turn=turn,
+                    of=len(work.seen),
+                    cycle=_cycle(row),
+                    by_colour=one.by_colour,
+                    is_split=one.is_split,
+                )
+        standings, in_hand = work.standings, work.in_hand
 
 
 def _first_number(work: PieceWork, index: int, label: Label) -> int | None:

@@ -32,6 +32,9 @@ YARN_MAY_RUN_OUT = Rule(
     "yarn-may-run-out", Severity.WARNING, "house", "The skeins leave less than a twentieth over what the sample took."
 )
 PRICE_UNREADABLE = Rule("price-unreadable", Severity.WARNING, "file format", "A price is not written as a number.")
+COLOURS_NOT_SPLIT = Rule(
+    "colours-not-split", Severity.NOTE, "house", "A row changes colour in a way that could not be followed."
+)
 YARN_FALLS = Rule("larger-size-takes-less", Severity.WARNING, "common practice", "A larger size takes less yarn.")
 SLACK = Fraction(1, 20)
 
@@ -44,7 +47,7 @@ def yarn_per_size(checked: Checked, census: Census | None = None) -> tuple[tuple
         return (), ()
     counted = census or stitch_census(checked)
     needs: list[YarnNeed] = []
-    findings: list[Finding] = list(_missing(checked, counted))
+    findings: list[Finding] = [*_missing(checked, counted), *_unsplit(checked, counted)]
     for yarn in checked.pattern.yarns:
         fitted = fit_yarn(checked, counted, yarn)
         if fitted is None:
@@ -69,6 +72,13 @@ def _price(yarn: Yarn) -> Iterator[Finding]:
     if yarn.price is not None and read_price(yarn.price.text) is None:
         hint = "Write a number with its currency, such as 8.50 EUR."
         yield PRICE_UNREADABLE.at(yarn.price.place, "This is no price of a skein.", hint=hint)
+
+
+def _unsplit(checked: Checked, census: Census) -> Iterator[Finding]:
+    if census.unsplit:
+        message = f"The colours of these rows could not be told apart: {', '.join(census.unsplit[:6])}."
+        hint = "Name the yarn before the stitches worked in it: with A, sc in next 3 sts, with B, ..."
+        yield COLOURS_NOT_SPLIT.at(checked.pattern.yarns[0].place, message, hint=hint)
 
 
 def _not_known(yarn: Yarn) -> Finding:
