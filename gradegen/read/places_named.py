@@ -353,13 +353,19 @@ def _between(r: Reading, mark: int) -> Into | None:
             return None
         things = read_things(r)
         of = _of(r)
-        return Into("of", (Thing("gap"),), None, nth, of, place=r.place(mark)) if things else None
+        return Into("of", (_gap(things),), None, nth, of, place=r.place(mark)) if things else None
     r.accept("next", "first", "last", "each", "these", "every")
     r.number()
-    if not read_things(r):
+    things = read_things(r)
+    if not things:
         return None
     of = _of(r)
-    return Into(which, (Thing("gap"),), of=of, loosely=True, place=r.place(mark))  # type: ignore[arg-type]
+    return Into(which, (_gap(things),), of=of, loosely=True, place=r.place(mark))  # type: ignore[arg-type]
+
+
+def _gap(things: tuple[Thing, ...]) -> Thing:
+    """The place between two of these."""
+    return Thing("gap", of=things[0].name if things[0].name != "st" else None)
 
 
 def _loose(r: Reading, mark: int) -> Into | None:

@@ -26,6 +26,17 @@ def begins_anew(row: Row) -> bool:
     return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])
 
 
+def begins_ring(row: Row) -> bool:
+    """True when a row begins with a ring, so that the rows after it go round."""
+    steps = [step for step in row.steps if not isinstance(step, (Aside, Turn))]
+    if len(steps) > 1 and isinstance(steps[0], Chain):
+        second = steps[1]
+        return (isinstance(second, Join) and second.to == "ring") or (
+            isinstance(second, Work) and _goes_into_ring(second)
+        )
+    return bool(steps) and isinstance(steps[0], Work) and _goes_into_ring(steps[0])
+
+
 def row_number(row: Row) -> int | None:
     """The number in a row's label where it is one number for all sizes; None without one."""
     first = row.label.first
@@ -44,11 +55,14 @@ def _goes_along_chain(chain: Chain, first: Step) -> bool:
     return first.into.which == "from hook" or (long and any(thing.name == "ch" for thing in first.into.things))
 
 
-def shape_of(row: Row, shape: Shape) -> Shape:
-    """How this row is worked: in a flat piece, what closes with a join and does not turn is a round all the same."""
+def shape_of(row: Row, shape: Shape, ringed: bool = False) -> Shape:
+    """How this row is worked: in a flat piece, what closes with a join and does not turn is a round all the same.
+
+    `ringed`: the rows began with a ring.
+    """
     if shape != "flat" or any(isinstance(step, Turn) for step in row.steps):
         return shape
     last = next((step for step in reversed(row.steps) if not isinstance(step, Aside)), None)
     closes = isinstance(last, Join) and len(row.steps) > 2
-    goes_round = row.label.kind == "round" or _GOES_ROUND.search(row.text) is not None
+    goes_round = ringed or row.label.kind == "round" or _GOES_ROUND.search(row.text) is not None
     return "joined rounds" if closes or goes_round else shape

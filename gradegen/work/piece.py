@@ -14,6 +14,7 @@ from gradegen.design.rows import Chain, Definition, Even, Row, Turn
 from gradegen.work.beginnings import begins_anew as begins_anew
 from gradegen.work.beginnings import shape_of as shape_of
 from gradegen.work.edges import plain, tidy, turned, turned_round
+from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
 from gradegen.work.site import Choice, Made, Site
@@ -58,6 +59,7 @@ class PieceWork:
     habits: dict[str, int] = field(default_factory=dict)
     leaves: bool = False
     edge_given: bool = False
+    ringed: bool = False
     tracing: int | None = None
     name: str = ""
     rows_per_inch: Fraction | None = None
@@ -84,7 +86,7 @@ class PieceWork:
         return Site(
             size=size,
             sizes=self.sizes,
-            shape=self.shape if row is None else shape_of(row, self.shape),
+            shape=self.shape if row is None else shape_of(row, self.shape, self.ringed),
             definitions=self.definitions,
             notes=notes or self.notes,
             counts=self.counts[size],
@@ -159,7 +161,7 @@ class PieceWork:
             assumed=outcome.unclear is not None or (outcome.fault is not None),
             doubtful=stays_doubtful(row, outcome, standing),
             rows=rows_after(standing, outcome),
-            side=side_after(row, shape_of(row, self.shape), standing),
+            side=side_after(row, shape_of(row, self.shape, self.ringed), standing),
         )
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
@@ -169,8 +171,8 @@ class PieceWork:
 
     def _turned(self, row: Row, outcome: Outcome) -> Edge:
         """The new edge as the next row meets it."""
-        after = outcome.after
-        if shape_of(row, self.shape) == "flat":
+        after = joined_loops(outcome.after)
+        if shape_of(row, self.shape, self.ringed) == "flat":
             return turned(after)
         if any(isinstance(step, Turn) for step in row.steps):
             if outcome.rest:
@@ -195,6 +197,8 @@ class PieceWork:
 
 def stays_doubtful(row: Row, outcome: Outcome, standing: Standing) -> bool:
     """True where the new edge hangs on one that was not known, until a row begins by itself or a printed count fits."""
+    if outcome.unclear is not None and outcome.made is not None:
+        return True
     if standing.edge is None:
         return not begins_anew(row)
     return standing.doubtful and not (row.stated and outcome.balances)

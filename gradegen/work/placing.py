@@ -200,10 +200,11 @@ class Placing:
         if self.laid[-1].what == "slip":
             self.laid[-1] = Laid("join", self.laid[-1].name, 1)
 
-    def picot(self, chains: int) -> None:
-        """The chains made last are a picot; what closed it belongs to it."""
+    def picot(self, chains: int, left: int = 0) -> None:
+        """The chains made last are a picot, but for the first `left`; what closed it belongs to it."""
         at = self._last_space()
-        self.laid[at:] = [Laid("picot", "picot", chains)]
+        stub = [replace(self.laid[at], length=left)] if left else []
+        self.laid[at:] = [*stub, Laid("picot", "picot", chains)]
 
     def take_back(self) -> None:
         """The chains made last are an edge of their own, not a space."""

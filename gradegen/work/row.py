@@ -16,6 +16,7 @@ from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.picots import joined_loops
 from gradegen.work.placing import Placed, Placing
 from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
@@ -140,6 +141,8 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     standing = {} if _only_chains(walk) else tally(outcome.after)
     outcome.made = made_of(standing)
     outcome.units = units_of(standing)
+    if "sp" in outcome.units and "picot" in outcome.units:
+        outcome.units["sp"] = units_of(tally(joined_loops(outcome.after))).get("sp", 0)
     outcome.census = census_of(standing, walk.spent)
     if walk.site.blind:
         name_groups(row.stated, outcome.units, walk.site)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Finding, Place
+from gradegen.work.beginnings import begins_anew, begins_ring
 from gradegen.work.labels import look_up, row_keys, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
@@ -96,6 +97,8 @@ class RowsInOrder:
         """Start afresh where a row begins by itself; forget the edge where rows above it are not written here."""
         if row.is_prose or self.piece.edge_given:
             return
+        if begins_anew(row):
+            self.piece.ringed = begins_ring(row)
         follows = self.numbering.follows(row)
         if follows != "on":
             for i, standing in enumerate(self.piece.standings):
@@ -212,7 +215,7 @@ class RowsInOrder:
 
     def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, _Done]) -> None:
         """A count that is wrong by the notes and right against them is a fault of its own name."""
-        wrong = [i for i, o in zip(which, settled.outcomes, strict=True) if o.mismatches and o.stood is not None]
+        wrong = [i for i, o in zip(which, settled.outcomes, strict=True) if o.stood is not None and _off_by_one(o)]
         if not wrong:
             return
         standings = self.piece.standings
@@ -325,6 +328,11 @@ class RowsInOrder:
 
 
 _ORDINARY = {"next", "last", "foundation", "final", "base", ""}
+
+
+def _off_by_one(outcome: Outcome) -> bool:
+    """True when a printed count is one more or less than what was made, as a chain counted or not makes it."""
+    return any(abs(missed.written - missed.worked) == 1 for missed in outcome.mismatches)
 
 
 def _has_work(steps: Sequence[Step]) -> bool:

@@ -67,7 +67,7 @@ def chain(walk: Walk, step: Chain) -> None:
 
 
 def _start_or_picot(walk: Walk, step: Chain, number: int) -> None:
-    """A starting chain; of `ch 8, sl st in 5th ch from hook` only the chains before the picot can stand for a stitch."""
+    """A starting chain; of `ch 8, sl st in 5th ch from hook` only those before the picot can stand for a stitch."""
     picot = begins_with_picot(walk, step)
     if not picot:
         start(walk, number, step.counts, step.place)

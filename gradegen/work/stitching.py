@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from gradegen.design.rows import Make, Mixed, Work
-from gradegen.work import closing, groups, kinds, repeats, starts
+from gradegen.work import closing, gaps, groups, kinds, repeats, starts
 from gradegen.work.doing import works
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -22,6 +22,9 @@ def do_work(walk: Walk, step: Work) -> None:
         closing.close(walk, step)
         return
     closing.pass_by(walk, into)
+    if gaps.is_between(into):
+        gaps.work_between(walk, step)
+        return
     names = {thing.name for thing in into.things}
     if into.bound is None and "ring" in names:
         _in_ring(walk, step)
@@ -44,6 +47,10 @@ def _next(walk: Walk, step: Work) -> None:
         walk.make(step.makes, number)
         return
     kind = walk.kind(into.things, each=into.which == "each")
+    if gaps.meets_group(walk, into):
+        walk.begun, walk.skipped_to_end = True, False
+        walk.make(step.makes, number)
+        return
     if walk.loose and into.loosely and not kinds.holds(walk.before, kind.fits):
         walk.make(step.makes, number)  # beside the stitches an earlier row left: what lies there is not on this edge
         return

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 
 from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Into, Skip, Slip, Work
-from gradegen.work import closing, groups, starts
+from gradegen.work import closing, groups, picots, starts
 from gradegen.work.doing import works
 from gradegen.work.edges import stitches as count_stitches
-from gradegen.work.kinds import ANY_STITCH
+from gradegen.work.kinds import ANY_STITCH, foundation_kind
 from gradegen.work.reach import how_many, to_last
+from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
 
 
@@ -33,6 +34,7 @@ def do_skip(walk: Walk, step: Skip) -> None:
     if into.which != "first":
         walk.owe(kind)
     walk.take(kind, number, into.place)
+    walk.skipped_to_end = True
 
 
 @works(Slip)
@@ -56,13 +58,23 @@ def do_slip(walk: Walk, step: Slip) -> None:
     elif into.which not in ("from hook", "same", "ring", "tch"):
         walk.take(walk.kind(into.things), walk.site.number(into.number), into.place)
     elif into.which == "from hook":
-        starts.close_picot(walk, into)
+        if not picots.close_picot(walk, into):
+            _along_foundation(walk, into)
         return
     walk.spend("sl st", max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1))
 
 
+def _along_foundation(walk: Walk, into: Into) -> None:
+    """`Ch 14, sl st in 2nd ch from hook`: back along the chain just made."""
+    if walk.out or not walk.fresh_chain:
+        raise Unclear("what this slip stitch is worked into can't be told", into.place)
+    walk.skipped = walk.site.number(into.nth) - 1
+    walk.take(foundation_kind("ch"), walk.skipped + 1, into.place)
+    walk.spend("sl st", 1)
+
+
 def _goes_on_to_space(walk: Walk, step: Slip) -> bool:
-    after = starts.steps_after(walk.ahead, step)
+    after = picots.steps_after(walk.ahead, step)
     return bool(after) and isinstance(after[0], Slip) and after[0].to
 
 

@@ -58,9 +58,11 @@ class Walk:
 
     `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
-    `first_waits`: the first place is kept for the stitch that closes the round. `likely`: why what the row comes to is likely and not sure. `addressed`: the kinds that next, each and skip have named; these are owed to the end. `spent`: what was made and
-    leaves no place on the edge (foundation and turning chains, slip stitches, joins, the chains of picots). `placing`:
-    the record of what sits on what, where one is wanted.
+    `skipped_to_end`: the step before skipped places. `first_waits`: the first place is kept for the stitch that closes
+    the round. `likely`: why what the row comes to is likely and not sure. `addressed`: the kinds that next, each and
+    skip have named; these are owed to the end. `spent`: what was made and leaves no place on the edge (foundation and
+    turning chains, slip stitches, joins, the chains of picots). `placing`: the record of what sits on what, where one
+    is wanted.
     """
 
     site: Site
@@ -85,6 +87,7 @@ class Walk:
     tiled: bool = False
     likely: str = ""
     first_waits: bool = False
+    skipped_to_end: bool = False
     fresh_chain: int = 0
     used: int = 0
     ringed: bool = False
@@ -199,6 +202,7 @@ class Walk:
         if not self.cursor.pass_over(kind.key, kind.fits, number):
             raise self.short(kind, number, place)
         self.begun, self.here, self.last_kind, self.kept = True, False, kind.key, 0
+        self.skipped_to_end = False
 
     def use_next(self) -> None:
         """Use the very place the cursor stands on."""

@@ -113,6 +113,8 @@ def _from_hook(into: Into, says: Notation) -> str:
 def _between(into: Into, part: str, says: Notation) -> str:
     """`between next 2 sts`, `between 2nd and 3rd st of next shell`."""
     values = says.figures.values(into.nth) if into.nth else None
+    of = Thing(into.things[0].of or "st")
     if values and values[0]:
-        return says.place("gap numbered").format(nth=ordinal_text(values[0]), after=ordinal_text(values[0] + 1)) + part
-    return says.place("gap").format(which=into.which) + part
+        nth, after = ordinal_text(values[0]), ordinal_text(values[0] + 1)
+        return says.place("gap numbered").format(nth=nth, after=after, thing=thing_words(of, "1", says)) + part
+    return says.place("gap").format(which=into.which, thing=thing_words(of, "2", says)) + part
