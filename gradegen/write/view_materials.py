@@ -13,6 +13,7 @@ from gradegen.design.rows import Number
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.numbers.units import grams_of, in_unit, inches_of
+from gradegen.reckon import YarnNeed, yarn_per_size
 from gradegen.trade.hooks import hook_words
 from gradegen.trade.yarn import find_yarn_weights
 from gradegen.write.fold import folded
@@ -20,12 +21,14 @@ from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
 from gradegen.write.print_numbers import lengths_text, number_text
 from gradegen.write.sums import worth
 from gradegen.write.view import Entry
+from gradegen.write.yarn_view import needed_line
 
 
 def material_entries(checked: Checked, printing: Printing) -> tuple[Entry, ...]:
     """Every yarn, the hooks and the notions."""
     yarns = checked.pattern.yarns
-    entries = [_yarn(yarn, printing, is_only=len(yarns) == 1) for yarn in yarns]
+    needs = {need.letter: need for need in yarn_per_size(checked)[0]}
+    entries = [_yarn(yarn, printing, needs.get(yarn.letter), is_only=len(yarns) == 1) for yarn in yarns]
     hooks = hook_sizes(checked.pattern.gauges.values())
     if hooks:
         line = plain(" and ".join(hooks) + ", or the size that gives you the gauge.")
@@ -46,8 +49,9 @@ def hook_sizes(gauges: Iterable[Gauge]) -> tuple[str, ...]:
     return tuple(named)
 
 
-def _yarn(yarn: Yarn, printing: Printing, *, is_only: bool) -> Entry:
-    lines = [_described(yarn), _put_up(yarn), _needed(yarn.stated, printing), _sample(yarn, printing)]
+def _yarn(yarn: Yarn, printing: Printing, need: YarnNeed | None, *, is_only: bool) -> Entry:
+    wanted = _needed(yarn.stated, printing) or (needed_line(need, printing.sizes) if need is not None else "")
+    lines = [_described(yarn), _put_up(yarn), wanted, _sample(yarn, printing)]
     return Entry("Yarn" if is_only else f"Yarn {yarn.letter}", tuple(plain(line) for line in lines if line))
 
 

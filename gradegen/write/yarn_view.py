@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
+from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Yarn
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.rounding import nearest_whole
@@ -129,6 +130,29 @@ def evidence_lines(need: YarnNeed) -> list[str]:
         off = nearest_whole((one.ratio - 1) * 100)
         lines.append(one.words + (f" ({'+' if off > 0 else ''}{off} %)" if off else ""))
     return lines or ["stitches unravelled"]
+
+
+def needed_line(need: YarnNeed, sizes: Sequence[GradedSize]) -> str:
+    """What the printed sizes need, with the margin: yards, metres and skeins; grams where lengths are not known."""
+    wanted = [one for one in (need.of(size.name) for size in sizes) if one is not None and one.is_whole]
+    if len(wanted) != len(sizes) or not wanted:
+        return ""
+    if all(one.wanted.inches is not None for one in wanted):
+        yards, metres = (folded([up(number) for number in numbers]) for numbers in _lengths(wanted))
+        said = f"{yards} yd ({metres} m)" if "(" not in yards else f"{yards} yd / {metres} m"
+    elif all(one.wanted.grams is not None for one in wanted):
+        said = f"{folded([up(one.wanted.grams) for one in wanted])} g"
+    else:
+        return ""
+    skeins = [one.skeins for one in wanted]
+    if None not in skeins:
+        said += f", {folded([str(number) for number in skeins])} skein{'' if set(skeins) == {1} else 's'}"
+    spare = f", {percent(need.margin)} of it to spare" if need.margin else ""
+    return f"You need {said}{spare}."
+
+
+def _lengths(wanted: Sequence[SizeYarn]) -> tuple[list[Fraction | None], list[Fraction | None]]:
+    return [one.wanted.yards for one in wanted], [one.wanted.metres for one in wanted]
 
 
 def substitution_line(checked: Checked, yarn: Yarn, need: YarnNeed | None) -> str:

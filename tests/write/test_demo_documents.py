@@ -51,7 +51,8 @@ def other_body(size: GradedSize) -> GradedSize:
 
 def with_other_values(checked: Checked, kept: str) -> Checked:
     sizes = tuple(size if size.name == kept else other_body(size) for size in checked.sizes)
-    worked = {name: rows if name == kept else () for name, rows in checked.worked.items()}
+    weighed = {yarn.sample_size.text for yarn in checked.pattern.yarns if yarn.sample_size}  # yarn follows its stitches
+    worked = {name: rows if name == kept or name in weighed else () for name, rows in checked.worked.items()}
     return replace(checked, sizes=sizes, worked=worked, proved=0)
 
 
