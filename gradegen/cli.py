@@ -91,6 +91,9 @@ def _add_grade(commands: Commands) -> None:
     )
     parser.add_argument("file", metavar="FILE", nargs="?", help="the pattern")
     parser.add_argument("--table", metavar="TABLE", help="show a body size table with its source instead")
+    parser.add_argument(
+        "--sensitivity", action="store_true", help="show what half a stitch of gauge does, and what would come nearer"
+    )
     form = parser.add_mutually_exclusive_group()
     form.add_argument("--json", action="store_true", help="for a program")
     form.add_argument("--csv", action="store_true", help="for a spreadsheet")

@@ -50,6 +50,10 @@ def grade(options: argparse.Namespace) -> int:
         return refuse("name a pattern file, or a size table with --table.")
     if options.file.lower().endswith(".txt"):
         return refuse("a plain text file holds no gauge and no measures to grade by; check works its rows.")
+    if options.sensitivity:
+        from gradegen.cli_sensitivity import show_sensitivity
+
+        return show_sensitivity(options)
     outcome = pipeline.grade_file(options.file)
     checked = outcome.checked
     if checked is None or not checked.sizes:
@@ -63,7 +67,11 @@ def grade(options: argparse.Namespace) -> int:
 
     inches_first = checked.pattern.units == "inches first"
     tables = grading_tables(checked.sizes, checked.table, inches_first=inches_first, width=width_of(sys.stdout))
-    for table in tables:
+    from gradegen.grade.sensitivity import limited_counts
+    from gradegen.write.screen_sensitivity import drift_table
+
+    limited = limited_counts(checked.pattern, checked.sizes)
+    for table in [*tables, *([drift_table(limited, inches_first=inches_first)] if limited else [])]:
         show_rich(table)
     show_findings(outcome)
     return exit_code(outcome)

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from gradegen.design.sizes import SizeTable
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
+    from gradegen.grade.sensitivity import Sensitivity
     from gradegen.write.edition import Edition
     from gradegen.write.press import Press
 
@@ -154,6 +155,19 @@ def fit_file(
     return fitted, _outcome(run, checked)
 
 
+def sensitivity_file(path: str | os.PathLike[str]) -> tuple[Sensitivity | None, Outcome]:
+    """What gauge and repeats do to the measures of a pattern file; what was found on the way stands in the outcome."""
+    graded = grade_file(path)
+    checked = graded.checked
+    if checked is None or not checked.sizes:
+        return None, graded
+    from gradegen.grade.sensitivity import sensitivity
+
+    run = _Run(graded.file, list(graded.findings), dict(graded.timings))
+    found = run.stage("sense", lambda: sensitivity(checked.pattern, checked.table, checked.sizes), None)
+    return found, _outcome(run, checked)
+
+
 def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
     """A body size table by its name, or by its path from here."""
     from gradegen.read.size_table import read_size_table
@@ -233,6 +247,7 @@ _PARTS = {
     "grade": "The grading of sizes",
     "shape": "The shaping of rows",
     "fit": "The fitting of one body",
+    "sense": "The trying of other gauges and multiples",
     "work": "The working of rows",
     "check": "The checking of patterns",
     "write": "The printing of patterns",

@@ -83,3 +83,10 @@ def gauge_of(
         f"Did you mean {guess}?" if guess else f"The gauges are {', '.join(names)}." if names else "Add a gauge block."
     )
     return None, (UNKNOWN_GAUGE.at(wanted.place, f"There is no gauge {wanted.text}.", hint=hint),)
+
+
+def usual_length(gauge: Gauge) -> tuple[Fraction, str]:
+    """The length gauges are compared over, in exact inches and in words: 10 cm for a metric gauge, else 4 in."""
+    if gauge.over.unit in ("cm", "mm", "m"):
+        return Fraction(1000, 254), "10 cm"
+    return Fraction(4), "4 in"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
@@ -232,14 +232,25 @@ def _nth(number: int) -> str:
 
 def joined_sentences(parts: Sequence[Scheduled], size: str | None = None, *, rounds: bool = False) -> str:
     """The first schedule's sentence, and each further one `at the same time`, with the row it begins on."""
-    words = ""
-    for at, part in enumerate(parts):
-        own = sentence(part, size, rounds=rounds)
-        if not own or own == _forms()["nothing"]:
+    if len(parts) == 1:
+        return sentence(parts[0], size, rounds=rounds)
+    each = [[one for one in part.sizes if one is not None and size in (None, one.size)] for part in parts]
+    row, words = "rnd" if rounds else "row", ""
+    for part, schedules in zip(parts, each, strict=True):
+        said = _Words(part.rule, [replace(one, plain=0) for one in schedules], row, alone=size is not None).over_rows()
+        if said == _forms()["nothing"]:
             continue
-        schedules = [one for one in part.sizes if one is not None and size in (None, one.size)]
-        words += str(_forms()["same time"]).format(after=_begins(schedules, rounds), shaping=own) if at else own
-    return words or str(_forms()["nothing"])
+        form = _forms()["same time"] if words else "{after}{shaping}"
+        words += str(form).format(after=_begins(schedules, rounds), shaping=said)
+    rest = [replace(together[0], plain=_rest(together)) for together in zip(*each, strict=True)]
+    plain = _Words(parts[0].rule, rest, row, alone=size is not None).plain()
+    return str(_forms()["then"]).join(part for part in (words, plain) if part) or str(_forms()["nothing"])
+
+
+def _rest(together: Sequence[Schedule]) -> int:
+    """Rows left after the last event of all."""
+    used = max(one.after + one.used if any(True for _ in one.events()) else 0 for one in together)
+    return max(one.after + one.rows for one in together) - used
 
 
 def _begins(schedules: Sequence[Schedule], rounds: bool) -> str:
