@@ -147,7 +147,7 @@ def needed_line(need: YarnNeed, sizes: Sequence[GradedSize]) -> str:
     skeins = [one.skeins for one in wanted]
     if None not in skeins:
         said += f", {folded([str(number) for number in skeins])} skein{'' if set(skeins) == {1} else 's'}"
-    spare = f", {percent(need.margin)} of it to spare" if need.margin else ""
+    spare = f", with a margin of {percent(need.margin)}".replace(" %", "\N{NO-BREAK SPACE}%") if need.margin else ""
     return f"You need {said}{spare}."
 
 
