@@ -41,6 +41,7 @@ def read_shaping(named: Named[Given], taken: frozenset[str]) -> tuple[dict[str, 
                 findings += _faults(rules[key.text], given)
     known = tuple(name for name, rule in rules.items() if not rule.together)
     for rule in rules.values():
+        findings += [_leaves_beside(rules[name.text]) for name in rule.together[1:] if _leaves(rules.get(name.text))]
         findings += [_unknown(name, known) for name in rule.together if name.text not in known]
     return rules, tuple(findings)
 
@@ -91,6 +92,15 @@ def _faults(rule: ScheduleRule, given: Given) -> Iterator[Finding]:
     if len(rule.rates) > 3:
         place = rule.places["rates"]
         yield SCHEDULE_INCOMPLETE.at(place, "A schedule has three rates at most.", hint="rates: [1, 2, 4]")
+
+
+def _leaves(rule: ScheduleRule | None) -> bool:
+    return rule is not None and (rule.leave is not None or rule.way != "rows")
+
+
+def _leaves_beside(rule: ScheduleRule) -> Finding:
+    message = f"{rule.name} is worked at the same time as another, so it can only be shaped over rows, none left first."
+    return SCHEDULE_INCOMPLETE.at(rule.place, message, hint="Name it first in together:, or give it a row of its own.")
 
 
 def _unknown(name: Text, known: tuple[str, ...]) -> Finding:

@@ -37,7 +37,8 @@ def is_passage(row: Row) -> bool:
 class Course:
     """One written passage on its way in one size.
 
-    `rows`: worked so far; `shaped`: its shapings with their events; `left`: stitches that short rows left unworked.
+    `rows`: worked so far; `shaped`: its shapings with their events; `left`: stitches that short rows left unworked;
+    `begun`: the row after which the shapings at hand begin.
     """
 
     piece: PieceWork
@@ -51,6 +52,7 @@ class Course:
     stitch: str | None = None
     blamed: Row | None = None
     left: int = 0
+    begun: int = 0
 
     @property
     def site(self) -> Site:
@@ -92,6 +94,7 @@ class Course:
                 self._once(own)
                 own = []
                 self._even_rows(step)
+                self.begun = self.rows
             elif isinstance(step, Shaping):
                 self._once(own)
                 own = []
@@ -168,7 +171,7 @@ class Course:
             self._shape_by_row(shaping, room)
             return
         assert shaping.change is not None
-        tracks = [(one, self._events(one, room)) for one in (shaping, *shaping.together)]
+        tracks = [(one, self._events(one, room, one is not shaping)) for one in (shaping, *shaping.together)]
         self.shaped += [(one, events) for one, events in tracks]
         start, at = self.rows, 0
         for row, falling in _by_row(tracks):
@@ -183,12 +186,14 @@ class Course:
         for one, events in tracks:
             self._note(one, len(events), sum(event.delta for event in events))
 
-    def _events(self, shaping: Shaping, room: int | None) -> tuple[Event, ...]:
+    def _events(self, shaping: Shaping, room: int | None, beside: bool) -> tuple[Event, ...]:
         """The events of one shaping, in the manner that fits the rows there are and the count that is printed."""
         if shaping.change is None:
             raise Unclear("a row is named for what is worked at the same time", shaping.place)
         site = self.site
-        after = site.number(shaping.after, 0)
+        after = site.number(shaping.after, 0) + (self.begun - self.rows if beside and shaping.after else 0)
+        if after < 0:
+            raise Unclear("what is worked at the same time begins before the words before it end", shaping.place)
         left = None if room is None else room - after
         count, delta = stitches(self._edge()), delta_of(shaping.change, site)
         events = self._fitting(shaping, count, delta, left)
