@@ -43,11 +43,26 @@ def look_up(again: RowsAgain, known: Mapping[str, Row], row: Row) -> list[Row]:
     found = []
     section = row.label.name.lower()
     for label in again.labels:
+        if len(last := _last_rows(label, known)) > 1:
+            found += last
+            continue
         target = _find(label, known, section)
         if target is None:
             raise Unclear(f"row {label} is not known here", again.place)
         found.append(target)
     return found
+
+
+def _last_rows(label: str, known: Mapping[str, Row]) -> list[Row]:
+    """The rows of `last 2`, in the order they were worked; none for any other label, or where there are fewer.
+
+    Each number of a range stands in `known` by itself, so that a row worked twice is two of them.
+    """
+    words = label.split()
+    if len(words) != 2 or words[0] != "last" or not words[1].isdigit():
+        return []
+    rows = sorted((row for key, row in known.items() if key != "last"), key=lambda row: row.place.line)
+    return rows[-int(words[1]) :] if len(rows) >= int(words[1]) else []
 
 
 def _find(label: str, known: Mapping[str, Row], section: str) -> Row | None:
@@ -63,7 +78,7 @@ def _find(label: str, known: Mapping[str, Row], section: str) -> Row | None:
 
 def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:
     """How many single rows `Rep Rows 3 and 4 ...` means in one size; a range they do not divide is a fault."""
-    cycle = len(again.labels)
+    cycle = rows_named(again)
     has_range = row.label.last is not None or row.label.rows is not None or bool(row.label.listed)
     ranged = times_worked(row.label, site) if has_range else None
     if again.times is not None:
@@ -79,9 +94,14 @@ def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:
     return ranged
 
 
+def rows_named(again: RowsAgain) -> int:
+    """How many rows are worked again in turn: those listed, or the 2 of `last 2`."""
+    return sum(int(label.split()[1]) if label.startswith("last ") else 1 for label in again.labels)
+
+
 def _divides(again: RowsAgain, ranged: int, cycle: int) -> None:
     if again.ending is not None:
-        last = again.labels[(ranged - 1) % cycle]
+        last = again.labels[(ranged - 1) % len(again.labels)]
         if last.split()[-1] != again.ending.split()[-1]:
             raise _does_not_divide(again, ranged, cycle, f"end with row {again.ending}")
     elif ranged % cycle:

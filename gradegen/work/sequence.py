@@ -10,7 +10,7 @@ from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Finding, Place
 from gradegen.work.beginnings import begins_anew, begins_ring
-from gradegen.work.labels import look_up, row_keys, rows_to_work, times_worked
+from gradegen.work.labels import look_up, row_keys, rows_named, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
@@ -260,7 +260,7 @@ class RowsInOrder:
         ranged = row.label.last is not None or row.label.rows is not None or bool(row.label.listed)
         if again.measure is None or again.times is not None or ranged:
             return rows_to_work(again, row, site)
-        return rows_until(self.piece, i, again.measure, len(again.labels))
+        return rows_until(self.piece, i, again.measure, rows_named(again))
 
     def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: _Done) -> None:
         early = [without_counts(target) for target in targets]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-ONE = r"(?:[\d.]+[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|-)"
+ONE = r"(?:\d+(?:st|nd|rd|th)|[\d.]+[½¼¾⅓⅔⅛⅜⅝⅞]?|[½¼¾⅓⅔⅛⅜⅝⅞]|-)"
 LIST = rf"-?{ONE}(?:\({ONE}(?:,{ONE})*\))*"  # without blanks, as plain_again leaves it
 
 

@@ -49,6 +49,7 @@ from gradegen.design.rows import Chain, Join, Row
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.reckon import names_in
 from gradegen.numbers.exact import decimal_text, mixed_text
+from gradegen.work.beginnings import begins_anew
 
 RULE = Rule("foundation-off-multiple", Severity.ERROR, "arithmetic", "A chain is not on the multiple of its count.")
 CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition
@@ -59,7 +60,7 @@ def find(checked: Checked) -> Iterator[Finding]:
     for piece in checked.pattern.pieces:
         for row in piece.rows:
             chain = row.steps[0] if row.steps else None
-            if isinstance(chain, Chain):
+            if isinstance(chain, Chain) and begins_anew(row):
                 yield from _off(checked, piece, row, chain)
             if not row.is_prose:
                 break  # later chains start a row; only the first row's is a foundation
