@@ -60,7 +60,7 @@ def _cues(practice: Practice, checked: Checked, stamps: Sequence[Stamp]) -> Iter
             seen.update(new)
             show, mind = _show(row, new, terms), list(_mind(row, piece, first))
             first = False if row.steps and not row.is_prose else first
-            yield Cue(label, count, plain(show), plain("; ".join(mind)), _stamp_for(label, stamps))
+            yield Cue(label, count, plain(show), plain(_sentence(mind)), _stamp_for(label, stamps))
 
 
 def numbered_rows(practice: Practice, checked: Checked, piece: Piece) -> Iterator[tuple[Row, str, str]]:
@@ -72,7 +72,8 @@ def numbered_rows(practice: Practice, checked: Checked, piece: Piece) -> Iterato
         if worked is None or not worked.times:
             continue
         view = row_view(row, {practice.size.name: worked}, printing)
-        count = words_of(view.count) or (f"{worked.made} sts" if worked.made else "")
+        chain = f"{practice.chains} ch" if practice.chains and worked.census.get("ch", 0) == practice.chains else ""
+        count = words_of(view.count) or (f"{worked.made} sts" if worked.made else chain)
         yield row, plain_label(words_of(view.label)), count.strip("()[]. ")
 
 
@@ -120,7 +121,12 @@ def _show(row: Row, new: Sequence[str], terms: Terms) -> str:
         said.append("one whole repeat, then the last one")
     if not said and any(isinstance(step, Chain) for step in row.steps) and not list(names_in(row.steps)):
         said.append("how loosely to chain")
-    return "; ".join(said) or "the first stitches and the last"
+    return _sentence(said or ["the first stitches and the last"])
+
+
+def _sentence(parts: Sequence[str]) -> str:
+    words = "; ".join(parts)
+    return words[:1].upper() + words[1:]
 
 
 def _printed(name: str, terms: Terms) -> str:

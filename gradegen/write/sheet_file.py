@@ -17,7 +17,8 @@ Findings = tuple[Finding, ...]
 def write_sheet(html: str, path: Path, checked: Checked) -> tuple[tuple[Path, ...], Findings]:
     """The path of the page once it is written; () with a finding where it could not be."""
     place = checked.pattern.place
-    data, findings = typeset_here(html, PageFiles(Path(checked.pattern.file).parent), place, None)()
+    closer = html.replace('<body class="', '<body class="closer ', 1)
+    data, findings = typeset_here(html, PageFiles(Path(checked.pattern.file).parent), place, closer)()
     if data is None:
         return (), findings
     return put_file(data, path, checked, findings)
