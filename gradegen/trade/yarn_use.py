@@ -56,6 +56,8 @@ def relative_use(name: str) -> Fraction | None:
 def _derived(stitch: Stitch) -> Fraction | None:
     """A stitch that is not listed, from the plain ones it is made of."""
     kinds = {kind: exact(use) for kind, use in read_table("yarn_use")["kinds"].items()}
+    if stitch.own_chain:
+        return _together((stitch.id.removeprefix("f"), "ch"))
     if stitch.makes and stitch.makes != (stitch.id,):
         return _together(stitch.makes)
     if legs := _legs(stitch):
@@ -63,8 +65,6 @@ def _derived(stitch: Stitch) -> Fraction | None:
         shared = 0 if "popcorn" in stitch.id else number - 1
         use = relative_use(base)
         return None if use is None else number * use - shared * kinds["closing"]
-    if stitch.own_chain:
-        return _together((stitch.id.removeprefix("f"), "ch"))
     plain = _plain(stitch)
     use = relative_use(plain) if plain != stitch.id else None
     more = (kinds["post"] if stitch.post else 0) + (kinds["extended"] if stitch.id == f"e{stitch.base}" else 0)
