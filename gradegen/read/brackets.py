@@ -58,6 +58,10 @@ def _count(r: Reading, steps: list[Step], stated: list[Stated], close: int) -> b
     if after.kind in ("number", "count") or after.low in ("times", "twice", "once", "around", "across", "to"):
         r.at = mark
         return False
+    often = r.peek().kind in ("number", "count") and r.peek(2).low == "times"
+    if after.kind == "," and (often or r.peek().low in ("twice", "once")):  # `(3 sp, 4 dc), 4 times`
+        r.at = mark
+        return False
     begins_row = all(isinstance(step, Aside) for step in steps) and all(one.unit.name != "st" for one in found)
     if begins_row and after.kind not in (".", "end"):
         r.at = mark
@@ -164,11 +168,15 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
     if not inside:
         return True
     stitched = [token for token in inside if token.kind in ("stitch", "chain")]
+    lows = [token.low for token in inside]
     if inside[0].low in ("counting", "count", "this", "always", "first", "always", "do", "when", "note", "see"):
         return True
     if any(token.low in ("increased", "decreased") for token in inside):
         return True
-    lows = [token.low for token in inside]
+    if ("made", "over") in pairwise(lows):
+        return True  # (sp made over bl)
+    if inside[0].low in ("chain", "ch") and {"counts", "count", "counted"} & {token.low for token in inside}:
+        return True  # (ch 4 at beg of each round counts as dc and ch 1)
     if inside[0].kind == "number" and ("in", "each") in pairwise(lows) and "section" in lows:
         return True  # (9 dc in each section)
     if inside[0].kind in ("number", "count") and lows[-2:] in (["each", "side"], ["each", "edge"], ["each", "end"]):
@@ -235,7 +243,9 @@ def _repeated(r: Reading, steps: list[Step], mark: int, close: int, read_steps: 
     times = read_after_bracket(r)
     if times is None and r.here.kind == ",":
         r.at += 1
-        times = read_after_bracket(r) if r.low() in ("around", "across", "to", "repeat", "rep") else None
+        often = r.here.kind in ("number", "count") and r.peek().low == "times"
+        said = often or r.low() in ("around", "across", "to", "repeat", "rep", "twice")
+        times = read_after_bracket(r) if said else None
         if times is None:
             r.at = start
     if times is None:

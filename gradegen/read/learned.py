@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Definition, Make, Repeat, SizesOnly, Step, Work
+from gradegen.design.rows import Aside, Chain, Definition, Make, Repeat, SizesOnly, Skip, Step, Work
 from gradegen.findings import Written
 from gradegen.read.definitions import read_definition
 from gradegen.read.row_names import RowNames, level
@@ -21,7 +22,7 @@ _LONGEST_NAME = 4  # words before the colon
 def learned(written: Written, steps: Sequence[Step], names: RowNames) -> dict[str, Definition]:
     """What the row teaches, by name; a stitch explained among the special stitches stays as it was explained there."""
     found: dict[str, Definition] = {}
-    for definition in (*_explained(written, steps, names), *_called(steps)):
+    for definition in (*_explained(written, steps, names), *_called(steps), *_meshes(written, steps)):
         known = names.definitions.get(definition.name)
         if known is None or is_learned(known):
             found.setdefault(definition.name, definition)
@@ -41,6 +42,30 @@ def _called(steps: Sequence[Step]) -> Iterator[Definition]:
         elif isinstance(step, Work) and _is_stitch_name(step.called) and step.makes:
             makes = _with_those_before(steps, i)
             yield Definition(step.called, step.called, makes=makes, in_passing=True, place=step.place)
+
+
+_MESH_MADE = re.compile(r"\((?:\d+ |an? )?(sp|mesh|space)(?: made)?\)", re.IGNORECASE)
+
+
+def _meshes(written: Written, steps: Sequence[Step]) -> Iterator[Definition]:
+    """`dc in 8th ch from hook (sp made), (ch 2, skip 2 ch, dc in next ch) 3 times`: what a space is made of."""
+    named = _MESH_MADE.search(written.text)
+    mesh = _first_mesh(steps)
+    if named is not None and mesh:
+        name = named.group(1).lower()
+        yield Definition(name, named.group(), steps=mesh, in_passing=True, place=mesh[0].place)
+
+
+def _first_mesh(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """The first chain, skip and stitch that follow each other."""
+    for i, step in enumerate(steps):
+        if isinstance(step, Repeat) and (inside := _first_mesh(step.body)):
+            return inside
+        three = tuple(steps[i : i + 3])
+        match three:
+            case (Chain(), Skip(), Work() as work) if len(work.makes) == 1 and work.makes[0].times is None:
+                return three
+    return ()
 
 
 def _is_stitch_name(name: str) -> bool:

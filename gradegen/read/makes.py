@@ -35,6 +35,8 @@ def read_item(r: Reading) -> Item | None:
     ):
         r.at += 1  # `beg cluster`
     number = r.number()
+    if number is not None and r.low() in ("more", "additional") and r.peek().kind == "stitch":
+        r.at += 1  # `make 4 more sps`
     token = r.here
     if number is None and token.value == "ch" and r.peek().kind == "number" and r.peek(2).value == "picot":
         r.at += 2  # `ch 3 picot` is a picot

@@ -22,6 +22,7 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.filet import implied_meshes
 from gradegen.read.labels import ReadLabel, interpret, read_label
 from gradegen.read.learned import learned
 from gradegen.read.reading import Reading
@@ -80,12 +81,13 @@ def _row_texts(written: Written) -> list[Written]:
     return [written.part(start, start + len(written.text[start:end].rstrip())) for start, end in spans]
 
 
-def read_next(
-    written: Written, names: RowNames, label: str | None = None
-) -> tuple[Row, tuple[Finding, ...], RowNames]:
+def read_next(written: Written, names: RowNames, label: str | None = None) -> tuple[Row, tuple[Finding, ...], RowNames]:
     """One row, and what the rows behind it know besides: the stitches it explains in passing."""
+    meshes = implied_meshes(written, names)
+    if meshes:
+        names = replace(names, definitions={**names.definitions, **meshes})
     row, findings = _read(written, names, label)
-    taught = learned(written, row.steps, names)
+    taught = {**meshes, **learned(written, row.steps, names)}
     if not taught:
         return row, findings, names
     known = replace(names, definitions={**names.definitions, **taught})

@@ -11,6 +11,7 @@ from gradegen.trade.stitches import stitches
 
 _LONGEST = 5  # words in one stitch name
 _COUNTED_KINDS = {"cluster": "cluster", "cl": "cluster", "bobble": "bobble", "popcorn": "popcorn", "puff": "puff"}
+_COUNTING = frozenset({"make", "work", "total", "more", "with"})  # `make 4 sps`
 _SEPARATES = frozenset({",", ";", ".", ":", "open", "star", "end", "-", "=", "number"})
 _AFTER_IN = frozenset({",", ";", ".", "close", "star", "x", "end", "open", "=", "number"})
 
@@ -57,6 +58,8 @@ def _stands_alone(out: list[Token]) -> bool:
     i = len(out) - 1
     if i >= 0 and out[i].kind == "number":
         i -= 1
+    if i >= 0 and out[i].low in _COUNTING:
+        return True
     return i < 0 or (out[i].kind in _SEPARATES and out[i].kind != "number")
 
 

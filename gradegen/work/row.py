@@ -127,7 +127,7 @@ def _turning_chain(walk: Walk, row: Row) -> None:
     for step in walk.ahead:
         if isinstance(step, Chain):
             return
-        if isinstance(step, (Work, Skip, Repeat, Mixed, Either)):
+        if isinstance(step, (Work, Repeat, Mixed, Either)):
             break
     start(walk, walk.site.number(chain.number), chain.counts, chain.place)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from gradegen.design.rows import Make, Mixed, Work
-from gradegen.work import closing, gaps, groups, kinds, repeats, starts
+from gradegen.work import closing, gaps, groups, kinds, meshes, repeats, starts
 from gradegen.work.doing import works
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -22,6 +22,12 @@ def do_work(walk: Walk, step: Work) -> None:
         closing.close(walk, step)
         return
     closing.pass_by(walk, into)
+    mesh = meshes.mesh_of(step.makes, walk.site)
+    if mesh is not None:
+        meshes.work_meshes(walk, step, mesh)
+        return
+    if step.bare and meshes.work_block(walk, step):
+        return
     if gaps.is_between(into):
         gaps.work_between(walk, step)
         return
