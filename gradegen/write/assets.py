@@ -40,7 +40,13 @@ def fonts() -> Mapping[str, Path]:
     import fontpkg
 
     inter, italic = fontpkg.path("Inter", weight=400), fontpkg.path("Inter", weight=400, style="italic")
-    return {"fonts/body.ttf": Path(inter), "fonts/body-italic.ttf": Path(italic)}
+    large, bold = (fontpkg.path("Atkinson Hyperlegible", weight=weight) for weight in (400, 700))
+    return {
+        "fonts/body.ttf": Path(inter),
+        "fonts/body-italic.ttf": Path(italic),
+        "fonts/large.ttf": Path(large),
+        "fonts/large-bold.ttf": Path(bold),
+    }
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern
+from gradegen.trade.terms import word_in
 from gradegen.write.edition import Edition
+from gradegen.write.editioned import Editioned, editioned
+from gradegen.write.notation_style import listing
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
-from gradegen.write.print_numbers import length_style
 from gradegen.write.schematic import piece_drawings
-from gradegen.write.view import Document, Entry, PieceView
+from gradegen.write.view import Document, Drawing, Entry, PieceView
 from gradegen.write.view_cautions import caution_sentences, cautions_close
 from gradegen.write.view_findings import draft_view
 from gradegen.write.view_materials import gauge_entries, hook_sizes, material_entries
@@ -27,17 +30,19 @@ _PAPERS = {"a4": "A4", "letter": "letter"}
 
 def document_view(checked: Checked, edition: Edition) -> Document:
     """Everything the templates lay out; the edition's size must be one of the pattern's."""
+    said = editioned(checked, edition)
+    checked, printing = said.checked, said.printing
     pattern = checked.pattern
-    printing = Printing(checked.sizes, edition.sizes(checked), length_style(pattern))
-    pieces = piece_views(checked, printing)
+    pieces = piece_views(checked, printing, said.kept)
     notes = tuple(phrase(note, printing) for note in pattern.notes)
     finishing = tuple(phrase(step, printing) for step in pattern.finishing)
     gauge = gauge_entries(checked, printing)
     special = special_stitches(pattern)
-    said = list(_texts(pieces, notes, finishing, gauge, special))
-    used = used_abbreviations(said, pattern)
+    texts = list(_texts(pieces, notes, finishing, gauge, special))
+    used = used_abbreviations(texts, pattern)
+    drawings = piece_drawings(checked, printing)
     materials = material_entries(checked, printing)
-    cautions = caution_sentences(pattern, printing, [*said, *_materials(pattern)])
+    cautions = caution_sentences(pattern, printing, [*texts, *_materials(pattern)])
     colophon = _colophon(checked, printing)
     return Document(
         language="en-GB" if pattern.terms == "UK" else "en-US",
@@ -51,14 +56,16 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         author=pattern.designer.name.text if pattern.designer else "",
         about=phrase(pattern.about, printing) if pattern.about else (),
         facts=_facts(pattern, printing),
-        drawings=piece_drawings(checked, printing),
+        drawings=tuple(map(_uninked, drawings)) if edition.style == "low-ink" else drawings,
         measures_heading=f"{'Size' if printing.is_one_size else 'Sizes'} and finished measures",
         sizes=size_sentences(checked, printing),
         measures=measure_tables(checked, printing),
         materials=materials,
         gauge=gauge,
         materials_stand=_stand(_length(materials), _length(gauge)),
-        terms=terms_sentences(pattern, used),
+        style=edition.style,
+        gauge_heading=word_in("Gauge", pattern.terms),
+        terms=(*terms_sentences(pattern, used), *_kept(pieces, said)),
         abbreviations=used,
         special_stitches=special,
         notes=notes,
@@ -74,12 +81,36 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     )
 
 
+def _uninked(drawing: Drawing) -> Drawing:
+    """The drawing in outline: what was filled is white, so that lines behind stay hidden, and lines are black."""
+    strokes = tuple(
+        replace(
+            stroke,
+            fill=stroke.fill if stroke.fill == "none" else "#ffffff",
+            colour="#ffffff" if stroke.colour == stroke.fill else "#000000",
+        )
+        for stroke in drawing.strokes
+    )
+    return replace(drawing, strokes=strokes)
+
+
+def _kept(pieces: Iterable[PieceView], said: Editioned) -> tuple[Phrase, ...]:
+    """A warning where rows had to keep the designer's own terms."""
+    many = sum(1 for piece in pieces for row in piece.rows if row.aside)
+    if not many:
+        return ()
+    rows = "One row keeps its" if many == 1 else f"{many} rows keep their"
+    return (plain(f"{rows} {said.written} terms, because not every word could be read; that is said beside it."),)
+
+
 def _file_title(pattern: Pattern, printing: Printing) -> str:
     return f"{pattern.title.text}, size {printing.sizes[0].name}" if printing.is_one_size else pattern.title.text
 
 
 def _size_line(printing: Printing) -> str:
     names = [size.name for size in printing.sizes]
+    if printing.is_some_sizes:
+        return f"Sizes {listing(names, ' and ')}"
     return f"Size {names[0]}" if printing.is_one_size else f"{len(names)} sizes, {names[0]} to {names[-1]}"
 
 
@@ -97,6 +128,8 @@ def _facts(pattern: Pattern, printing: Printing) -> tuple[Entry, ...]:
 
 def _size_names(printing: Printing) -> str:
     names = [size.name for size in printing.sizes]
+    if printing.is_some_sizes:
+        return ", ".join(names)
     return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"
 
 

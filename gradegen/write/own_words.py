@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from gradegen.design.rows import Listed, Row, SizesOnly
+from gradegen.write.notation_style import listing
 from gradegen.write.phrases import Printing
 
 _REMARK = re.compile(
@@ -25,7 +26,9 @@ class Change:
 
 
 def in_own_words(row: Row, printing: Printing) -> Row:
-    """The row as its one size reads it; among many sizes it stays as it was written."""
+    """The row as its one size reads it, or as a chosen few do; for all sizes it stays as it was written."""
+    if printing.is_some_sizes:
+        return in_few_words(row, [size.name for size in printing.sizes], printing)
     if not printing.is_one_size:
         return row
     size = printing.sizes[0]
@@ -38,19 +41,88 @@ def in_own_words(row: Row, printing: Printing) -> Row:
     return _changed(row, sorted(changes, key=lambda change: change.start)) if changes else row
 
 
+def in_few_words(row: Row, names: Sequence[str], printing: Printing) -> Row:
+    """The row without the sizes that are not printed: remarks for which sizes name only those that are."""
+    changes = [
+        Change(sentence.start, sentence.end, _each(sentence.each, printing))
+        for sentence in row.sentences
+        if len(sentence.each) == len(printing.all_sizes)
+    ]
+    changes += _few_passages(row, names)
+    remark = size_remark(printing).match(row.text, 0) if row.sizes is not None else None
+    here = tuple(name for name in row.sizes or () if name in names)
+    if remark is not None:
+        changes.append(
+            Change(*remark.span("remark"), "")
+            if len(here) == len(names)
+            else Change(*remark.span("names"), f"{_sizes(here)} only")
+        )
+        row = replace(row, sizes=None if len(here) == len(names) else here)
+    changed = _changed(row, sorted(changes, key=lambda change: change.start)) if changes else row
+    label = changed.text[: len(row.label.text) - (len(remark["remark"]) if remark and changed.sizes is None else 0)]
+    inside = remark is not None and remark.end("remark") <= len(row.label.text)
+    return replace(changed, label=replace(row.label, text=label)) if inside and changed.sizes is None else changed
+
+
+def _each(each: Sequence[str], printing: Printing) -> str:
+    """What a shaping schedule says in the printed sizes: once where they agree, else size by size."""
+    said: dict[str, list[str]] = {}
+    for size in printing.sizes:
+        said.setdefault(each[size.index], []).append(size.name)
+    if len(said) == 1:
+        return next(iter(said))
+    return "; ".join(f"{_sizes(names)}: {words[:1].lower()}{words[1:]}" for words, names in said.items())
+
+
+def _sizes(names: Sequence[str]) -> str:
+    return f"{'size' if len(names) == 1 else 'sizes'} {listing(names, ' and ')}"
+
+
+def _few_passages(row: Row, names: Sequence[str]) -> Iterator[Change]:
+    """Passages for some sizes: gone where no printed size works them, bare where all do, else with those that do."""
+    passages = [step for step in row.steps if isinstance(step, SizesOnly)]
+    named = {name for passage in passages for name in passage.sizes}
+    for passage in passages:
+        start, body, end = _passage_spans(row, passage)
+        remark = _REMARK.match(row.text, start) if start is not None else None
+        if start is None or end is None or remark is None:
+            continue
+        here = [name for name in names if name in (passage.sizes or set(names) - named)]
+        if not here:
+            yield Change(start, _after(row.text, end), "")
+        elif body is not None and start < body <= end:
+            only = row.text[start] == "F" or row.text[start] == "f"
+            said = f"{'For ' if only else ''}{_sizes(here)} only, "
+            yield Change(start, body, "" if len(here) == len(names) else said if only else said.capitalize())
+
+
+def _passage_spans(row: Row, passage: SizesOnly) -> tuple[int | None, int | None, int | None]:
+    """Where the passage starts in the row's text, where its instruction starts, and where it ends."""
+    place, first = passage.place, passage.body[0].place if passage.body else None
+    return (
+        _offset(row, place.line, place.column),
+        _offset(row, first.line, first.column) if first is not None else None,
+        _offset(row, place.end_line, place.end_column),
+    )
+
+
+def size_remark(printing: Printing) -> re.Pattern[str]:
+    """`(M, L only)`, `[sizes 2X and 3X only]`, `Sizes S and M only: ` in a label or at the start of a row."""
+    name = "|".join(sorted((re.escape(size.name) for size in printing.all_sizes), key=len, reverse=True))
+    joint = r"(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*|\s+to\s+|\s*[-–]\s*)"
+    names = rf"(?P<names>(?:for\s+)?(?:sizes?\s+)?(?:{name})(?:{joint}(?:{name}))*\s+only)"
+    return re.compile(rf".*?(?P<remark>\s*(?:[(\[]|\b){names}(?:[)\]]|\s*[:,.]\s*))", re.IGNORECASE | re.DOTALL)
+
+
 def _passages(row: Row, size: str) -> Iterator[Change]:
     """What `for sizes M and L only, ...` becomes: nothing, or what follows the remark."""
     passages = [step for step in row.steps if isinstance(step, SizesOnly)]
     named = {name for passage in passages for name in passage.sizes}
     for passage in passages:
-        start, end = (
-            _offset(row, passage.place.line, passage.place.column),
-            _offset(row, passage.place.end_line, passage.place.end_column),
-        )
+        start, body, end = _passage_spans(row, passage)
         if start is None or end is None or not _REMARK.match(row.text, start):
             continue
         if size in (passage.sizes or {size} - named):
-            body = _offset(row, passage.body[0].place.line, passage.body[0].place.column) if passage.body else None
             if body is not None and start < body <= end:
                 yield Change(start, body, "")
         else:

@@ -63,15 +63,18 @@ def closer(html: str) -> str:
 
 
 def file_name(checked: Checked, edition: Edition) -> str:
-    """`estuary-wrap.pdf`, `estuary-wrap-M-letter.pdf`, `estuary-wrap-draft.pdf`."""
-    size = re.sub(r"[^\w.]+", "-", edition.size).strip("-") if edition.size else ""
+    """`estuary-wrap.pdf`, `estuary-wrap-M-letter.pdf`, `estuary-wrap-UK-cm-large-print.pdf`."""
+    sizes = [edition.size] if edition.size else edition.chosen
     parts = (
         Path(checked.pattern.file).stem,
-        size,
+        *(re.sub(r"[^\w.]+", "-", size).strip("-") for size in sizes),
+        edition.terms or "",
+        edition.units or "",
+        "" if edition.style == "print" else edition.style,
         "letter" if edition.paper == "letter" else "",
         "draft" if edition.draft else "",
     )
-    return "-".join(part for part in parts if part) + ".pdf"
+    return "-".join(part for part in parts if part) + (".txt" if edition.style == "spoken" else ".pdf")
 
 
 def _refusal(checked: Checked, edition: Edition) -> Findings:
@@ -79,7 +82,7 @@ def _refusal(checked: Checked, edition: Edition) -> Findings:
     errors = [each for each in checked.findings if each.severity in (Severity.ERROR, Severity.INTERNAL)]
     if not edition.sizes(checked):
         named = ", ".join(size.name for size in checked.sizes)
-        message = f"Size {edition.size} is none of this pattern's sizes."
+        message = f"Size {', '.join(edition.unknown_sizes(checked))} is none of this pattern's sizes."
         return (SIZE_UNKNOWN.at(place, message, hint=f"Write one of {named}." if named else None),)
     if errors and not edition.draft:
         message = f"Not printed: the pattern has {len(errors)} {'error' if len(errors) == 1 else 'errors'}."

@@ -14,6 +14,7 @@ from gradegen.design.rows import Listed
 from gradegen.numbers.exact import mixed_text
 from gradegen.write.fold import fold
 from gradegen.write.print_numbers import LengthStyle, lengths_text
+from gradegen.write.spoken_lists import each_length, each_size
 from gradegen.write.sums import worth
 from gradegen.write.typeset import NARROW, hyphened_words, typeset
 
@@ -34,16 +35,31 @@ Phrase = tuple[Part, ...]
 
 @dataclass(frozen=True, slots=True)
 class Printing:
-    """What every sentence needs to know: all sizes of the pattern, those printed, and how lengths are shown."""
+    """What every sentence needs to know: all sizes of the pattern, those printed, and how lengths are shown.
+
+    `columns`: the most sizes one table may show (None: all). `is_spoken`: size lists name the size of each value.
+    """
 
     all_sizes: tuple[GradedSize, ...]
     sizes: tuple[GradedSize, ...]
     style: LengthStyle
+    columns: int | None = None
+    is_spoken: bool = False
 
     @property
     def is_one_size(self) -> bool:
         """True for the pages of one size, and for a pattern that has only one."""
         return len(self.sizes) == 1
+
+    @property
+    def is_some_sizes(self) -> bool:
+        """True where several sizes are printed, but not all of the pattern."""
+        return 1 < len(self.sizes) < len(self.all_sizes)
+
+    def tables(self) -> tuple[tuple[GradedSize, ...], ...]:
+        """The printed sizes as they are shared out over tables."""
+        many = self.columns or len(self.sizes)
+        return tuple(self.sizes[at : at + many] for at in range(0, len(self.sizes), many))
 
 
 def plain(text: str) -> Phrase:
@@ -108,6 +124,9 @@ def _listed(text: str, listed: Listed, printing: Printing, sizes: Sequence[Grade
     if values is None:
         yield Part(text[listed.start : listed.end], _look(True, counts))
         return
+    if printing.is_spoken:
+        yield Part(spoken_list(listed, values, printing, sizes), _look(False, counts))
+        return
     pieces = (values,) if isinstance(values, str) else fold(values)
     for at, piece in enumerate(pieces):
         if at:
@@ -122,6 +141,15 @@ def _pieces(piece: str, counts: bool) -> Iterator[Part]:
             yield Part(" ", _look(False, counts))
         text = ("(" if at else "") + words
         yield Part(text, _look(" " in text or "(" in text, counts))
+
+
+def spoken_list(listed: Listed, values: tuple[str, ...] | str, printing: Printing, sizes: Sequence[GradedSize]) -> str:
+    """`size S: 18; size M: 20`, in brackets of its own."""
+    names = [size.name for size in sizes]
+    if isinstance(values, tuple):
+        return each_size(names, values)
+    worths = [worth(listed.formula, size) for size in sizes] if listed.formula else []
+    return each_length(names, [each.number for each in worths if each is not None], printing.style)
 
 
 def values_of(listed: Listed, printing: Printing, sizes: Sequence[GradedSize]) -> tuple[str, ...] | str | None:

@@ -16,9 +16,9 @@ from gradegen.design.rows import Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.edition import Edition
+from gradegen.write.editioned import editioned
 from gradegen.write.own_words import in_own_words
 from gradegen.write.phrases import Printing
-from gradegen.write.print_numbers import length_style
 from gradegen.write.proof_rows import Search, Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
 from gradegen.write.read_back import ReadBack, read_back, read_slowly
 from gradegen.write.typeset import plain_again
@@ -59,7 +59,8 @@ def prove_print(data: bytes, checked: Checked, edition: Edition) -> tuple[Findin
 
 def expect_print(checked: Checked, edition: Edition) -> Expected:
     """What the document of this edition must say."""
-    printing = Printing(checked.sizes, edition.sizes(checked), length_style(checked.pattern))
+    said = editioned(checked, edition)
+    checked, printing = said.checked, said.printing
     worked = {(size, row.row.place): row for size, rows in checked.worked.items() for row in rows if row.applies}
     rows = [
         _sought(row, piece, printing, worked)
@@ -143,7 +144,7 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
         if len(lengths) != len(printing.sizes):
             continue
         columns = [tuple(style.both(length)[at] for length in lengths) for at in (0, 1)]
-        wanted = [columns[0] + columns[1]] if printing.is_one_size else columns
+        wanted = [columns[0] + columns[1]] if printing.is_one_size else _shared_out(columns, printing)
         shown = by_name.get(_bare(name), [])
         for row in wanted:
             if row not in shown:
@@ -155,6 +156,17 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
                     ", ".join(row),
                     ", ".join(other) or "nothing",
                 )
+
+
+def _shared_out(columns: Sequence[tuple[str, ...]], printing: Printing) -> list[tuple[str, ...]]:
+    """The cells of one measure as the tables of the edition share them out."""
+    rows = []
+    for cells in columns:
+        at = 0
+        for sizes in printing.tables():
+            rows.append(cells[at : at + len(sizes)])
+            at += len(sizes)
+    return rows
 
 
 def _bare(name: str) -> str:

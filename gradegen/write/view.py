@@ -94,6 +94,7 @@ class RowView:
     label_stands: str  # "beside" or "above"
     count_stands: str
     made: str
+    aside: str = ""  # what the reader must know of this row: that it keeps the designer's own terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,3 +163,5 @@ class Document:
     close_stands: str
     foot: str
     draft: Draft | None
+    style: str = "print"
+    gauge_heading: str = "Gauge"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
@@ -32,12 +33,25 @@ def measure_tables(checked: Checked, printing: Printing) -> tuple[MeasureTable, 
         first, second = units
         rows = tuple(MeasureRow(a.letter, a.name, a.cells + b.cells) for a, b in zip(first, second, strict=True))
         return (MeasureTable("", "Measure", tuple(_UNIT_NAMES[unit] for unit in printing.style.units), rows, "open"),)
-    names = tuple(size.name for size in printing.sizes)
-    density = "tight" if len(names) > _VERY_MANY else "close" if len(names) > _MANY else "open"
     return tuple(
-        MeasureTable(_UNIT_NAMES[unit], "Size", names, rows, density)
-        for unit, rows in zip(printing.style.units, units, strict=True)
+        _sizes_table(_UNIT_NAMES[unit], sizes, _unit_rows(checked, replace(printing, sizes=sizes), unit), printing)
+        for unit in printing.style.units
+        for sizes in printing.tables()
     )
+
+
+def _sizes_table(
+    unit: str, sizes: Sequence[GradedSize], rows: tuple[MeasureRow, ...], printing: Printing
+) -> MeasureTable:
+    """One unit for some sizes; the sizes stand in its caption where there are several such tables."""
+    names = tuple(size.name for size in sizes)
+    density = "tight" if len(names) > _VERY_MANY else "close" if len(names) > _MANY else "open"
+    caption = unit if len(names) == len(printing.sizes) else f"{unit}, {_run(names)}"
+    return MeasureTable(caption, "Size", names, rows, density)
+
+
+def _run(names: Sequence[str]) -> str:
+    return f"size {names[0]}" if len(names) == 1 else f"sizes {names[0]} to {names[-1]}"
 
 
 _UNIT_NAMES = {"in": "Inches", "cm": "Centimetres"}

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
+from dataclasses import replace
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
@@ -12,7 +13,7 @@ from gradegen.design.rows import Listed, Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.write.fold import folded
-from gradegen.write.own_words import in_own_words
+from gradegen.write.own_words import in_own_words, size_remark
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, sentence
 from gradegen.write.view import PieceView, RowView
 
@@ -30,16 +31,20 @@ _HOW = {
 }
 
 
-def piece_views(checked: Checked, printing: Printing) -> tuple[PieceView, ...]:
-    """Every piece with the rows that the printed sizes work."""
+def piece_views(checked: Checked, printing: Printing, kept: Set[Place] = frozenset()) -> tuple[PieceView, ...]:
+    """Every piece with the rows that the printed sizes work; rows that stand in `kept` are not in its terms."""
     made = _made_by_row(checked)
+    aside = f"This row keeps its {'UK' if checked.pattern.terms == 'US' else 'US'} terms."
     return tuple(
         PieceView(
             f"piece-{at}",
             piece.name.text,
             _HOW[piece.shape],
             tuple(phrase(note, printing) for note in piece.notes),
-            tuple(row_view(row, made.get(row.place, {}), printing) for row in rows_for(piece, printing.sizes)),
+            tuple(
+                replace(row_view(row, made.get(row.place, {}), printing), aside=aside if row.place in kept else "")
+                for row in rows_for(piece, printing.sizes)
+            ),
         )
         for at, piece in enumerate(checked.pattern.pieces, 1)
     )
@@ -79,7 +84,7 @@ Span = tuple[int, int]
 def row_spans(row: Row, printing: Printing) -> tuple[Span, Span, Span]:
     """Where in the row's text its label stands, the remark on which sizes work it, and its instruction."""
     end, start = label_bounds(row)
-    remark = _size_remark(printing).match(row.text, 0) if row.sizes is not None else None
+    remark = size_remark(printing).match(row.text, 0) if row.sizes is not None else None
     if remark is None or remark.start("remark") > start:
         return (0, end), (0, 0), (start, len(row.text))
     only = remark.span("names")
@@ -112,14 +117,6 @@ def _cut(row: Row, start: int, end: int, printing: Printing, sizes: Sequence[Gra
     count = count_start(row)
     count_from = None if count is None or count < start else count - start
     return sentence(row.text[start:end], lists, printing, sizes, count_from)
-
-
-def _size_remark(printing: Printing) -> re.Pattern[str]:
-    """`(M, L only)`, `[sizes 2X and 3X only]`, `Sizes S and M only: ` in a label or at the start of a row."""
-    name = "|".join(sorted((re.escape(size.name) for size in printing.all_sizes), key=len, reverse=True))
-    joint = r"(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*|\s+to\s+|\s*[-–]\s*)"
-    names = rf"(?P<names>(?:for\s+)?(?:sizes?\s+)?(?:{name})(?:{joint}(?:{name}))*\s+only)"
-    return re.compile(rf".*?(?P<remark>\s*(?:[(\[]|\b){names}(?:[)\]]|\s*[:,.]\s*))", re.IGNORECASE | re.DOTALL)
 
 
 def _without_mark(part: Part) -> Part:
