@@ -8,28 +8,30 @@ from dataclasses import dataclass, field, replace
 
 from gradegen.design.edge import Edge
 from gradegen.design.passages import EvenRows, Shaping
-from gradegen.design.rows import Aside, Chain, Change, Even, Join, Label, Row, Step, Turn
+from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, Step, Turn
 from gradegen.design.worked import WorkedStep
-from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, RUNS_OUT, TOO_DENSE
-from gradegen.work.edges import plain, stitches, tally, tidy, turned
+from gradegen.grade.shaping_faults import LONGER_THAN_SECTION
+from gradegen.work.edges import stitches, tally, tidy, turned
 from gradegen.work.judge import made_of, units_of
 from gradegen.work.labels import times_worked
 from gradegen.work.measured_rows import rows_until
-from gradegen.work.piece import PieceWork, shape_of, without_counts
+from gradegen.work.named_rows import named_row
+from gradegen.work.passage_rows import PassageRows
+from gradegen.work.piece import PieceWork
 from gradegen.work.row import Outcome, steps_of_size
 from gradegen.work.shaping_plan import Event, Manner, delta_of, events_of, rows_used
-from gradegen.work.shaping_totals import check_total
-from gradegen.work.site import Site
+from gradegen.work.shaping_totals import check_total, rate_words
 from gradegen.work.stops import Fault, Unclear
 
 _OWN_NUMBERS = "the rows before it are known by their own numbers only"
 _MANNER = (Even, Aside, Turn, Chain, Join)
+_PASSAGE = (EvenRows, Shaping)
 
 
 def is_passage(row: Row) -> bool:
     """True when the row's words count rows: even rows, or shaping over rows."""
-    return any(isinstance(step, (EvenRows, Shaping)) for step in row.steps) or any(
-        isinstance(inner, (EvenRows, Shaping)) for step in row.steps for inner in getattr(step, "body", ())
+    return any(isinstance(step, _PASSAGE) for step in row.steps) or any(
+        isinstance(inner, _PASSAGE) for step in row.steps for inner in getattr(step, "body", ())
     )
 
 
@@ -37,41 +39,51 @@ def is_passage(row: Row) -> bool:
 class Course:
     """One written passage on its way in one size.
 
-    `rows`: worked so far; `shaped`: its shapings with their events; `left`: stitches that short rows left unworked;
-    `begun`: the row after which the shapings at hand begin.
+    `shaped`: its shapings with their events; `left`: stitches that short rows left unworked; `begun`: the row after
+    which the shapings at hand begin.
     """
 
     piece: PieceWork
     row: Row
     size: int
     known: Mapping[str, Row]
-    rows: int = 0
-    census: Counter[str] = field(default_factory=Counter)
+    at: PassageRows = field(init=False)
     shaped: list[tuple[Shaping, tuple[Event, ...]]] = field(default_factory=list)
     trace: list[WorkedStep] = field(default_factory=list)
-    stitch: str | None = None
-    blamed: Row | None = None
     left: int = 0
     begun: int = 0
 
+    def __post_init__(self) -> None:
+        self.at = PassageRows(self.piece, self.row, self.size)
+
     @property
-    def site(self) -> Site:
-        """This size's numbers."""
-        return self.piece.site(self.size, {}, row=self.row)
+    def rows(self) -> int:
+        """Rows worked so far."""
+        return self.at.rows
+
+    @property
+    def census(self) -> Counter[str]:
+        """What they were made of."""
+        return self.at.census
+
+    @property
+    def blamed(self) -> Row | None:
+        """The other row that went wrong, where this one repeats it."""
+        return self.at.blamed
 
     def follow(self) -> Outcome:
         """What the passage comes to; the size stands where it leads to, turned as the shape asks."""
-        standing = self.piece.standings[self.size]
+        standing = self.at.standing
         before, doubted = standing.edge, standing.assumed or standing.doubtful
         outcome = Outcome(before or ())
         try:
             if before is None:
                 raise Unclear("the row before could not be followed", self.row.place)
             room = self._room()
-            self._work(steps_of_size(self.row, self.site), room)
+            self._work(steps_of_size(self.row, self.at.site), room)
             self._fill(room)
             self._count(outcome)
-            check_total(outcome, self.row, self.site, stitches(before), self.shaped)
+            check_total(outcome, self.row, self.at.site, stitches(before), self.shaped)
         except Fault as fault:
             outcome.fault = None if doubted else fault
             outcome.unclear = Unclear("what this part is worked into is not certain", fault.place) if doubted else None
@@ -85,69 +97,46 @@ class Course:
         label = self.row.label
         if label.last is None and label.rows is None and not label.listed:
             return None
-        return times_worked(label, self.site)
+        return times_worked(label, self.at.site)
 
     def _work(self, steps: Sequence[Step], room: int | None) -> None:
         own: list[Step] = []
         for step in steps:
+            if not isinstance(step, _PASSAGE):
+                own.append(step)
+                continue
+            self._once(own)
+            own = []
             if isinstance(step, EvenRows):
-                self._once(own)
-                own = []
                 self._even_rows(step)
                 self.begun = self.rows
-            elif isinstance(step, Shaping):
-                self._once(own)
-                own = []
-                self._shape(step, None if room is None else room - self.rows)
             else:
-                own.append(step)
+                self._shape(step, None if room is None else room - self.rows)
         self._once(own)
 
     def _once(self, steps: Sequence[Step]) -> None:
         """Ordinary steps between passages: a row of its own; words that only name the stitch are none."""
         for step in steps:
             if isinstance(step, Even) and step.stitch:
-                self.stitch = step.stitch
+                self.at.stitch = step.stitch
         if all(isinstance(step, _MANNER) for step in steps):
             return
         label = Label(self.row.label.text, self.row.label.kind, place=self.row.label.place)
-        self._one_row(replace(self.row, steps=tuple(steps), stated=(), label=label))
-
-    def _one_row(self, row: Row) -> None:
-        outcome = self.piece.settle(row, [self.size]).outcomes[0]
-        if outcome.fault is not None:
-            self.blamed = row if row.place != self.row.place else None
-            raise outcome.fault
-        if outcome.unclear is not None:
-            raise outcome.unclear
-        self.rows += 1
-        self.census.update(outcome.census)
-        self.piece.go_on(row, self.size, outcome)
-
-    # even rows ------------------------------------------------------------------------------------------------------
+        self.at.written(replace(self.row, steps=tuple(steps), stated=(), label=label))
+        self.begun = self.rows
 
     def _even_rows(self, step: EvenRows) -> None:
-        self.stitch = step.stitch or self.stitch
+        self.at.stitch = step.stitch or self.at.stitch
         if step.rows is not None:
-            rows = self.site.number(step.rows)
+            rows = self.at.site.number(step.rows)
         else:
             assert step.until is not None
             rows = rows_until(self.piece, self.size, step.until, 1)
         if step.over_all and self.left:
-            self._set(plain(stitches(self._edge()) + self.left, self.stitch or _one_name(self._edge())), 0)
+            self.at.widen(self.left)
             self.left = 0
-        self._even(rows, step.stitch)
-        self._note(step, rows, 0)
-
-    def _even(self, rows: int, stitch: str | None = None) -> None:
-        """So many plain rows at once."""
-        if rows <= 0:
-            return
-        edge = self._edge()
-        if stitch is not None and not _has_spaces(edge):
-            edge = plain(stitches(edge), stitch)
-        self._add(edge, rows)
-        self._set(turned(edge) if rows % 2 and self._turns() else edge, rows)
+        self.at.even(rows, step.stitch)
+        self._note(step, "even rows", 1, f"{rows} rows even")
 
     def _fill(self, room: int | None) -> None:
         """The rows of the label that are left are plain; fewer rows than the shaping needs are a fault."""
@@ -162,7 +151,11 @@ class Course:
                 found=f"{room} rows",
                 because=self._working(),
             )
-        self._even(room - self.rows)
+        self.at.even(room - self.rows)
+
+    def _working(self) -> str:
+        parts = [f"{len(events)} shaping rows, the last on row {rows_used(events)}" for _, events in self.shaped]
+        return "; ".join(parts) or f"{self.rows} rows are worked"
 
     # shaping --------------------------------------------------------------------------------------------------------
 
@@ -170,136 +163,82 @@ class Course:
         if shaping.labels:
             self._shape_by_row(shaping, room)
             return
-        assert shaping.change is not None
         tracks = [(one, self._events(one, room, one is not shaping)) for one in (shaping, *shaping.together)]
-        self.shaped += [(one, events) for one, events in tracks]
-        start, at = self.rows, 0
+        self.shaped += tracks
+        first = self.at.count
+        at = 0
         for row, falling in _by_row(tracks):
-            self._even(row - at - 1)
+            self.at.even(row - at - 1)
             for one, event in falling:
                 assert one.change is not None
-                self._change(one.change, event.delta)
+                self.at.change(one.change, event.delta)
                 self.left -= event.delta if one.leaves else 0
-            self._advance()
+            self.at.advance()
             at = row
-        assert self.rows == start + at
-        for one, events in tracks:
-            self._note(one, len(events), sum(event.delta for event in events))
+        self._note_rates(tracks, first)
 
     def _events(self, shaping: Shaping, room: int | None, beside: bool) -> tuple[Event, ...]:
         """The events of one shaping, in the manner that fits the rows there are and the count that is printed."""
         if shaping.change is None:
             raise Unclear("a row is named for what is worked at the same time", shaping.place)
-        site = self.site
+        site = self.at.site
         after = site.number(shaping.after, 0) + (self.begun - self.rows if beside and shaping.after else 0)
         if after < 0:
             raise Unclear("what is worked at the same time begins before the words before it end", shaping.place)
         left = None if room is None else room - after
-        count, delta = stitches(self._edge()), delta_of(shaping.change, site)
-        events = self._fitting(shaping, count, delta, left)
+        events = self._fitting(shaping, self.at.count, delta_of(shaping.change, site), left)
         return tuple(replace(event, row=event.row + after) for event in events)
 
     def _fitting(self, shaping: Shaping, count: int, delta: int, room: int | None) -> tuple[Event, ...]:
-        site, first = self.site, None
+        site, first = self.at.site, None
         for manner in self._manners(shaping):
             events = events_of(shaping, site, count, delta, room, manner)
             if first is None:
                 first = events
-            if (room is None or rows_used(events) <= room) and self._may_be(count + delta * len(events), manner):
+            if (room is None or rows_used(events) <= room) and self._may_be(count + delta * len(events)):
                 return events
         assert first is not None
         return first
 
     def _manners(self, shaping: Shaping) -> Iterator[Manner]:
-        side = self.piece.standings[self.size].side
-        wanted = shaping.rates[0].side
+        side, wanted = self.at.standing.side, shaping.rates[0].side
         to_side = None if side is None or wanted is None else 1 if side == wanted else 2
         both = (False, True) if any(rate.with_next and rate.times for rate in shaping.rates) else (False,)
         for besides in both:
             yield Manner(False, besides, to_side)
             yield Manner(True, besides, to_side)
 
-    def _may_be(self, count: int, manner: Manner) -> bool:
+    def _may_be(self, count: int) -> bool:
         """True unless the one printed count says otherwise; only asked where words can be taken in two ways."""
+        shapings = [step for step in self.row.steps if isinstance(step, Shaping)]
+        both_ways = any(rate.with_next for one in shapings for rate in one.rates)
         stated = [one for one in self.row.stated if one.unit.name != "sp"]
-        one_shaping = sum(isinstance(step, Shaping) for step in self.row.steps) == 1
-        if len(stated) != 1 or not one_shaping or not _says_next_and(self.row):
+        if len(stated) != 1 or len(shapings) != 1 or not both_ways:
             return True
-        return self.site.number(stated[0].number) == count
-
-    def _change(self, change: Change, delta: int) -> None:
-        """The edge with one event's increases or decreases in it."""
-        edge = self._edge()
-        before = stitches(edge)
-        if _has_spaces(edge):
-            raise Unclear("how this stitch pattern is shaped is not said", change.place)
-        dense = change.where == "evenly" and (-2 * delta > before or delta > before)
-        if dense or before + delta < 0:
-            raise _cannot_be(change, before, delta, dense, self.rows + 1)
-        self._set(plain(before + delta, self.stitch or _one_name(edge)), 0)
-
-    def _advance(self) -> None:
-        """The row of an event is worked."""
-        edge = self._edge()
-        self._add(edge, 1)
-        self._set(turned(edge) if self._turns() else edge, 1)
+        return self.at.site.number(stated[0].number) == count
 
     def _shape_by_row(self, shaping: Shaping, room: int | None) -> None:
-        target = self._target(shaping)
-        if target is None or len(shaping.labels) > 1 or shaping.together:
+        """A written row is the event: it is worked stitch for stitch each time, with even rows between."""
+        once = named_row(self.known, shaping.labels[0], self.row.label.name)
+        if once is None or len(shaping.labels) > 1 or shaping.together:
             raise Unclear(f"row {shaping.labels[0]} is not known here", shaping.place)
-        once = without_counts(target)
-        count = stitches(self._edge())
+        count = self.at.count
         outcome = self.piece.settle(once, [self.size]).outcomes[0]
         delta = (outcome.made or count) - count
         events = self._fitting(shaping, count, delta, room)
         self.shaped.append((shaping, events))
         at = 0
         for event in events:
-            self._even(event.row - at - 1)
-            self._one_row(once)
+            self.at.even(event.row - at - 1)
+            self.at.written(once)
             at = event.row
-        self._note(shaping, len(events), stitches(self._edge()) - count)
+        self._note_rates([(shaping, events)], count)
 
-    def _target(self, shaping: Shaping) -> Row | None:
-        found = named_row(self.known, shaping.labels[0], self.row.label.name)
-        if found is None:
-            return None
-        steps = tuple(step for step in found.steps if not isinstance(step, (Shaping, EvenRows)))
-        label = Label(found.label.text, found.label.kind, place=found.label.place)
-        return replace(found, steps=steps, label=label)
-
-    # where it stands ------------------------------------------------------------------------------------------------
-
-    def _turns(self) -> bool:
-        return shape_of(self.row, self.piece.shape) == "flat" and self.row.label.kind != "round"
-
-    def _edge(self) -> Edge:
-        edge = self.piece.standings[self.size].edge
-        if edge is None:
-            raise Unclear("the row before could not be followed", self.row.place)
-        return edge
-
-    def _set(self, edge: Edge, rows: int) -> None:
-        standing = self.piece.standings[self.size]
-        self.rows += rows
-        flips = rows % 2 == 1 and self._turns() and standing.side is not None
-        self.piece.standings[self.size] = replace(
-            standing,
-            edge=edge,
-            turning_chain=None,
-            rows=None if standing.rows is None else standing.rows + rows,
-            side=("WS" if standing.side == "RS" else "RS") if flips else standing.side,
-        )
-
-    def _add(self, edge: Edge, rows: int) -> None:
-        for name, number in units_of(tally(edge)).items():
-            if name not in ("group", "sp"):
-                self.census[name] += number * rows
+    # the end --------------------------------------------------------------------------------------------------------
 
     def _count(self, outcome: Outcome) -> None:
-        edge = self._edge()
-        outcome.after = tidy(turned(edge)) if self._turns() else edge
+        edge = self.at.edge
+        outcome.after = tidy(turned(edge)) if self.at.turns else edge
         standing = tally(outcome.after)
         outcome.made, outcome.units, outcome.census = made_of(standing), units_of(standing), dict(self.census)
         outcome.taken = stitches(outcome.before)
@@ -307,7 +246,7 @@ class Course:
 
     def _stand(self, outcome: Outcome, before: Edge | None) -> None:
         """After a passage that was not followed the size stands on what the count says, which proves nothing."""
-        standing = self.piece.standings[self.size]
+        standing = self.at.standing
         if outcome.fault is None and outcome.unclear is None:
             doubtful = standing.doubtful and not self.row.stated
             outcome.unclear = Unclear(_OWN_NUMBERS, self.row.place) if doubtful else None
@@ -320,15 +259,20 @@ class Course:
         self.piece.go_on(self.row, self.size, stopped)
         self.piece.standings[self.size].rows = None
 
-    def _note(self, step: EvenRows | Shaping, times: int, delta: int) -> None:
-        """A line for `explain`: what the part did, and what stands after it."""
-        now = stitches(self._edge())
-        words = f"{abs(delta)} sts {'more' if delta > 0 else 'fewer'}" if delta else f"{times} rows even"
-        self.trace.append(WorkedStep("", times, 0, f"up to row {self.rows}", now, words, now, step.place))
+    def _note_rates(self, tracks: Sequence[tuple[Shaping, Sequence[Event]]], count: int) -> None:
+        """A line for `explain` per rate: how often it ran, what it changed, and up to which row."""
+        for shaping, events in tracks:
+            for which in range(len(shaping.rates)):
+                own = [event for event in events if event.rate == which]
+                change = sum(event.delta for event in own)
+                count += change
+                if own:
+                    made = f"{abs(change)} sts {'more' if change > 0 else 'fewer'}, up to row {own[-1].row}"
+                    self._note(shaping, rate_words(shaping, which, self.at.site), len(own), made, count)
 
-    def _working(self) -> str:
-        parts = [f"{len(events)} shaping rows, the last on row {rows_used(events)}" for _, events in self.shaped]
-        return "; ".join(parts) or f"{self.rows} rows are worked"
+    def _note(self, step: EvenRows | Shaping, words: str, times: int, made: str, left: int | None = None) -> None:
+        now = self.at.count if left is None else left
+        self.trace.append(WorkedStep(words, times, 0, "", now, made, now, step.place))
 
 
 def _by_row(
@@ -340,58 +284,3 @@ def _by_row(
         for event in events:
             rows.setdefault(event.row, []).append((shaping, event))
     return sorted(rows.items())
-
-
-def _has_spaces(edge: Edge) -> bool:
-    return any(one.kind == "sp" for one in tally(edge))
-
-
-def _one_name(edge: Edge) -> str:
-    """The name all stitches of an edge share; "st" where they differ."""
-    names = {one.name if one.kind == "st" else "st" for one in tally(edge)}
-    return names.pop() if len(names) == 1 else "st"
-
-
-def _says_next_and(row: Row) -> bool:
-    return any(rate.with_next for step in row.steps if isinstance(step, Shaping) for rate in step.rates)
-
-
-def _cannot_be(change: Change, before: int, delta: int, dense: bool, row: int) -> Fault:
-    if dense:
-        most = before if delta > 0 else before // 2
-        return Fault(
-            TOO_DENSE,
-            change.place,
-            "This many cannot be placed in one row.",
-            expected=f"{most} or fewer",
-            found=str(abs(delta)),
-            because=f"there are {before} sts in row {row}",
-        )
-    return Fault(
-        RUNS_OUT,
-        change.place,
-        "No stitches are left for the edge.",
-        expected=f"{-delta} sts or more",
-        found=f"{before} sts",
-        because=f"row {row} of this passage takes {-delta} away",
-    )
-
-
-_ALIKE = {"decrease": "dec", "increase": "inc", "rnd": "round"}
-
-
-def named_row(known: Mapping[str, Row], label: str, section: str) -> Row | None:
-    """The row that words such as `Dec Row`, `Decrease Row`, `last row` or `Row 5` mean, among those worked."""
-    wanted = _levelled(label)
-    if wanted in ("last", "this", "previous", "preceding"):
-        return known.get("last")
-    direct = known.get(f"{section.lower()} {wanted}".strip()) or known.get(wanted)
-    if direct is not None:
-        return direct
-    return next(
-        (row for name, row in reversed(list(known.items())) if _levelled(name).split(" ")[-1:] == [wanted]), None
-    )
-
-
-def _levelled(label: str) -> str:
-    return " ".join(_ALIKE.get(word, word) for word in label.lower().split() if word not in ("row", "round"))

@@ -74,6 +74,18 @@ def working(before: int, shaped: Shaped, made: int) -> str:
     return "; ".join(parts)
 
 
+def rate_words(shaping: Shaping, which: int, site: Site) -> str:
+    """`dec 1 st at each end every 4th row`: one rate of a shaping in one size."""
+    every = site.number(shaping.rates[which].every)
+    often = {1: "every row", 2: "every other row"}.get(every, f"every {_ordinal(every)} row")
+    change = shaping.change
+    if change is None:
+        return f"{shaping.labels[0]} row, {often}"
+    number = site.number(change.number)
+    where = shaping.edge or {"each end": "at each end", "one end": "at one end", "evenly": "evenly"}[change.where]
+    return f"{'inc' if change.sign > 0 else 'dec'} {number} st{'' if number == 1 else 's'} {where}, {often}"
+
+
 def _every(rate: Rate) -> str:
     values = rate.every.values
     if len(values) != 1 or values[0] is None or rate.alternate is not None:

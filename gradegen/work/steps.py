@@ -17,6 +17,7 @@ from gradegen.design.rows import (
     Unworked,
 )
 from gradegen.work import repeats, starts, stitching, travel  # noqa: F401 - they sign up their own steps
+from gradegen.work.dense import is_too_dense, too_dense
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.stops import Unclear
@@ -27,6 +28,9 @@ from gradegen.work.walk import Walk
 def do_change(walk: Walk, step: Change) -> None:
     """Increases or decreases spread loosely over the row."""
     number = walk.site.number(step.number) * (2 if step.where == "each end" else 1)
+    before = count_stitches(walk.before)
+    if before and not walk.site.blind and is_too_dense(step, before, step.sign * number):
+        raise too_dense(step, before, step.sign * number, f"the row before leaves {before} sts")
     walk.delta += step.sign * number
 
 

@@ -282,3 +282,8 @@ def test_without_a_row_gauge_nothing_is_claimed(tmp_path: Path) -> None:
     assert outcome.checked is not None
     assert [rows[3].status for rows in outcome.checked.worked.values()] == ["not-checked", "not-checked"]
     assert not [finding for finding in outcome.findings if finding.severity.name == "ERROR"]
+
+
+def test_too_many_in_the_row_at_hand() -> None:
+    assert rules(work("Sc in each st across, decreasing 21 sts evenly.", 40)) == {("shaping-too-dense", s) for s in SIZES}
+    assert work("Sc in each st across, decreasing 20 sts evenly. (20 sc)", 40).status == "proved"
