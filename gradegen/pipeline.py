@@ -125,6 +125,7 @@ def check_file(path: str | os.PathLike[str], tracing: int | None = None) -> Outc
     worked = _work(run, pattern, sizes, tracing)
     checked = _gathered(pattern, table, sizes, worked, run.findings)
     run.stage("check", lambda: (None, _check(checked)), None)
+    run.findings = list(_held_back(pattern, run.findings))
     return _outcome(run, checked)
 
 
@@ -292,6 +293,12 @@ def _check(checked: Checked) -> Iterable[Finding]:
     from gradegen.check.run import check_pattern
 
     return check_pattern(checked)
+
+
+def _held_back(pattern: Pattern, findings: Iterable[Finding]) -> Findings:
+    from gradegen.check.followers import hold_back
+
+    return hold_back(pattern, findings)
 
 
 def _gathered(

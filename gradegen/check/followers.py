@@ -1,0 +1,50 @@
+"""Findings that follow from another one: they stay in the data, but one slip is told once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from gradegen.design.pattern import Pattern
+from gradegen.findings import Finding
+
+CAUSE = "foundation-off-multiple"
+_ROW_FAULTS = frozenset(
+    {
+        "stated-count-wrong",
+        "repeat-does-not-fit",
+        "runs-short",
+        "stitches-left-over",
+        "mobius-count-differs",
+        "turning-chain-convention",
+    }
+)
+_MULTIPLE_FAULTS = frozenset({"multiple-stated-wrong", "multiple-stricter-than-needed", "low-share-proved"})
+
+
+def hold_back(pattern: Pattern, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """The findings, those that follow from a chain off its multiple marked as its followers."""
+    all_ = tuple(findings)
+    causes = [finding for finding in all_ if finding.rule == CAUSE]
+    if not causes:
+        return all_
+    return tuple(replace(f, follows=CAUSE) if _follows(f, causes, pattern) else f for f in all_)
+
+
+def _follows(finding: Finding, causes: Sequence[Finding], pattern: Pattern) -> bool:
+    if finding.rule in _MULTIPLE_FAULTS:
+        return True
+    return finding.rule in _ROW_FAULTS and any(_comes_after(finding, cause, pattern) for cause in causes)
+
+
+def _comes_after(finding: Finding, cause: Finding, pattern: Pattern) -> bool:
+    """True for a later row of the same piece, in the same size."""
+    if finding.place.file != cause.place.file or (
+        None not in (finding.size, cause.size) and finding.size != cause.size
+    ):
+        return False
+    for piece in pattern.pieces:
+        lines = [line for row in piece.rows for line in (row.place.line, row.place.end_line)]
+        if lines and min(lines) <= cause.place.line <= max(lines):
+            return cause.place.line < finding.place.line <= max(lines)
+    return False
