@@ -83,7 +83,9 @@ def companion(options: argparse.Namespace) -> int:
     from gradegen.write.companion import write_companion
 
     sheet, findings = any_size_sheet(checked, *usual_span(checked))
-    practice = practice_piece(checked) if sheet is not None else None
+    practice = practice_piece(checked)
+    if practice is not None and sheet is None:
+        findings = ()  # the description then names the sizes of the pattern and no others
     if practice is None:
         _show(findings, checked, sys.stderr)
         return _code(findings, outcome) or refuse("no small version of this pattern can be worked out.")

@@ -30,6 +30,9 @@ NOTHING_BETWEEN = Rule(
 ROWS_NOT_FOLLOWED = Rule(
     "rows-not-followed", Severity.ERROR, "house", "Rows could not be followed, so no other size can be proved."
 )
+SEVERAL_WIDTHS = Rule(
+    "several-widths", Severity.ERROR, "house", "A design has several widths of its own, so one count gives no size."
+)
 MOST_COUNTS = 2_000
 
 Findings = tuple[Finding, ...]
@@ -89,8 +92,13 @@ class AnySizeSheet:
 
 
 def leading_count(checked: Checked) -> LeadingCount | None:
-    """The count of the first foundation chain, else the one that makes the first piece's width."""
+    """The count of the first foundation chain, else the one that makes the first piece's width.
+
+    None where counts go by several widths, or are related to each other: one of them then gives no size.
+    """
     pattern = checked.pattern
+    if len(widths_of(pattern)) > 1:
+        return None
     found = next((one for one in foundations(pattern) if one.count is not None), None)
     name = found.count if found is not None and found.count is not None else _width_count(pattern)
     rule = pattern.counts.get(name) if name is not None else None
@@ -103,6 +111,15 @@ def leading_count(checked: Checked) -> LeadingCount | None:
     return LeadingCount(rule, count.finished / count.n, found)
 
 
+def widths_of(pattern: Pattern) -> tuple[str, ...]:
+    """The measures that stitches are counted over, each once; a sum counts as a measure of its own."""
+    found: dict[str, None] = {}
+    for rule in pattern.counts.values():
+        if rule.across is not None:
+            found[rule.across.name if isinstance(rule.across, Name) else rule.name] = None
+    return tuple(found)
+
+
 def _width_count(pattern: Pattern) -> str | None:
     width = next((piece.width.text for piece in pattern.pieces if piece.width is not None), None)
     rules = pattern.counts.values()
@@ -112,6 +129,13 @@ def _width_count(pattern: Pattern) -> str | None:
 def any_size_sheet(checked: Checked, low: Fraction, high: Fraction) -> tuple[AnySizeSheet | None, Findings]:
     """Every count whose finished width lies from `low` to `high` exact inches and with which all rows come out."""
     leading = leading_count(checked)
+    widths = widths_of(checked.pattern)
+    if len(widths) > 1:
+        message = f"Stitches are counted over several widths here ({', '.join(widths[:4])}); one count gives no size."
+        place = next(iter(checked.pattern.counts.values())).place
+        return None, (
+            SEVERAL_WIDTHS.at(place, message, hint='Fit one body instead: gradegen fit FILE --body "bust=41 in".'),
+        )
     if leading is None:
         message = "No count of this pattern stands for its width, so other sizes can't be worked out."
         hint = "Give the foundation chain as a count: counts: {band: {across: ..., gauge: ...}}, and Ch {band}."

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
+from gradegen.reckon.made_twice import times_made
 
 
 def finished_areas(checked: Checked) -> Mapping[str, Mapping[str, Fraction]]:
@@ -17,5 +18,5 @@ def finished_areas(checked: Checked) -> Mapping[str, Mapping[str, Fraction]]:
             length = size.measures.get(piece.length.text) if piece.length else None
             if width is None or length is None:
                 return {}
-            found.setdefault(size.name, {})[piece.name.text] = width.printed * length.printed
+            found.setdefault(size.name, {})[piece.name.text] = width.printed * length.printed * times_made(piece)
     return found

@@ -11,13 +11,17 @@ from gradegen.design.pattern import Pattern, Piece
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.reckon.colours import Coloured, colour_rows
+from gradegen.reckon.made_twice import times_made
 
 EDGINGS = ("edging", "border", "trim", "finishing", "collar", "cuff", "ribbing", "band")
 
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """What one part of a piece takes in one colour: stitch name -> number, chains ("ch") and joins ("sl st") too."""
+    """What one part of a piece takes in one colour: stitch name -> number, chains ("ch") and joins ("sl st") too.
+
+    A piece that is made twice counts twice.
+    """
 
     piece: str
     part: str
@@ -77,7 +81,8 @@ def _counted(rows: Iterable[WorkedRow], places: Mapping[Place, Piece], coloured:
         piece = places.get(row.row.place)
         for colour, stitches in coloured.of(row).items():
             key = (piece.name.text if piece else "", part_of(row), colour)
-            found.setdefault(key, Counter()).update(stitches)
+            times = times_made(piece) if piece else 1
+            found.setdefault(key, Counter()).update({name: times * number for name, number in stitches.items()})
     for (piece_name, part, colour), stitches in found.items():
         yield Counted(piece_name, part, colour, dict(stitches))
 

@@ -39,8 +39,10 @@ class PerInch:
 
 
 def yards_per_inch(checked: Checked, need: YarnNeed) -> tuple[PerInch, ...]:
-    """Yards per finished inch over the sizes; () where width or length of yarn are not known."""
-    name = next((piece.width.text for piece in checked.pattern.pieces if piece.width is not None), None)
+    """Yards per finished inch of the measure sizes go by; () where that or the length of yarn is not known."""
+    name = next((size.ease_measure for size in checked.sizes if size.ease_measure is not None), None)
+    if name is None:
+        name = next((piece.width.text for piece in checked.pattern.pieces if piece.width is not None), None)
     shares = []
     for size in checked.sizes:
         yarn, measure = need.of(size.name), size.measures.get(name) if name is not None else None
@@ -70,7 +72,7 @@ def _compared(checked: Checked, needs: tuple[YarnNeed, ...]) -> Iterator[Finding
         if not low <= size.used.yards <= high:
             yield OUTSIDE_RANGE.at(
                 yarn.place,
-                f"Published amounts for a {found.what} are others.",
+                f"Published amounts for {'an' if found.what[0] in 'aeiou' else 'a'} {found.what} are others.",
                 size=size.size,
                 expected=f"{decimal_text(span[0])} to {decimal_text(span[1])} yd",
                 found=f"{decimal_text(size.used.yards, 0)} yd",

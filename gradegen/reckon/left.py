@@ -13,7 +13,7 @@ from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.reckon.amounts import NOTHING, YarnAmount
 from gradegen.reckon.census import stitch_census
 from gradegen.reckon.fitted_yarn import fit_yarn
-from gradegen.reckon.row_by_row import SingleRow, find_row, single_rows
+from gradegen.reckon.row_by_row import SingleRow, all_rows, find_rows
 from gradegen.reckon.yarn import YARN_NOT_KNOWN
 
 ROW_NOT_FOUND = Rule("row-not-found", Severity.ERROR, "file format", "The row named is none of this size's rows.")
@@ -73,18 +73,28 @@ def yarn_left(
         return None, (
             YARN_NOT_KNOWN.at(place, message, severity=Severity.ERROR, hint="sample: {size: M, used: 168 g}"),
         )
-    rows = single_rows(checked, size)
-    spot = find_row(rows, at)
-    if spot is None:
-        named = f"{rows[0].name} to {rows[-1].name}" if rows else "none"
-        place = Place("--at", 1, 1, 1, 1 + len(at))
-        return None, (ROW_NOT_FOUND.at(place, f"There is no row “{at}” in size {size}.", hint=f"Its rows: {named}."),)
+    rows = all_rows(checked, size)
+    spots = find_rows(rows, at)
+    if len(spots) != 1:
+        return None, (_not_one(rows, spots, at, size),)
+    spot = spots[0]
     there = fitted.put_up.measured(left)
     takes = [fitted.takes(row.by_colour.get(yarn.letter, {})) for row in rows]
     if _number(there, takes) is None:
         message = f"The pattern gives no put-up to hold {left.unit} against."
         return None, (LEFT_NOT_COMPARABLE.at(left.place, message, hint="skein: 200 yd / 100 g"),)
     return _standing(size, rows, takes, spot, there), ()
+
+
+def _not_one(rows: Sequence[SingleRow], spots: Sequence[int], at: str, size: str) -> Finding:
+    """The finding for a row that is not there, or that stands in several pieces."""
+    place = Place("--at", 1, 1, 1, 1 + len(at))
+    if spots:
+        named = ", ".join(f"{rows[spot].piece} {rows[spot].name}" for spot in spots[:4])
+        message = f"There are {len(spots)} rows “{at}” in size {size}."
+        return ROW_NOT_FOUND.at(place, message, hint=f"Name the piece as well: {named}.")
+    named = f"{rows[0].name} to {rows[-1].name}" if rows else "none"
+    return ROW_NOT_FOUND.at(place, f"There is no row “{at}” in size {size}.", hint=f"Its rows: {named}.")
 
 
 def _number(amount: YarnAmount, like: Sequence[YarnAmount]) -> Fraction | None:

@@ -13,6 +13,7 @@ from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.worked import WorkedRow
 from gradegen.grade import grade_sizes
 from gradegen.reckon.any_size import LeadingCount, for_one_size, leading_count, with_count
+from gradegen.reckon.foundation import foundations
 from gradegen.reckon.trial import Trial
 from gradegen.work.rows import work_rows
 
@@ -40,12 +41,14 @@ class Practice:
 def practice_piece(checked: Checked) -> Practice | None:
     """The smallest width in which every repeat runs twice, over the fewest rows that show all of them.
 
-    Where the rows name their sizes, so that no other width works, the smallest size over the fewest rows. None where no
-    count stands for the width.
+    Where the rows name their sizes, so that no other width works, the smallest size over the fewest rows; the smallest
+    size as it is where no one count stands for the width. None where not all of its rows were proved.
     """
     leading = leading_count(checked)
-    if leading is None or not checked.sizes:
+    if not checked.sizes:
         return None
+    if leading is None:
+        return _as_it_is(checked, checked.sizes[0])
     smallest = min(
         (size for size in checked.sizes if leading.rule.name in size.counts),
         key=lambda size: size.counts[leading.rule.name].n,
@@ -55,6 +58,16 @@ def practice_piece(checked: Checked) -> Practice | None:
         if found := _worked(checked, leading, count, smallest, rows):
             return found
     return _worked(checked, leading, smallest.counts[leading.rule.name].n, smallest, rows, shows_all=False)
+
+
+def _as_it_is(checked: Checked, size: GradedSize) -> Practice | None:
+    rows = tuple(row for row in checked.worked.get(size.name, ()) if row.applies)
+    if not rows or any(row.status != "proved" and row.why_not != "prose" for row in rows):
+        return None
+    found = next(iter(foundations(checked.pattern)), None)
+    count = size.counts.get(found.count) if found is not None and found.count is not None else None
+    chains = found.chains_for(count.n) if found is not None and count is not None else None
+    return Practice(count.n if count is not None else 0, chains, size, rows, checked.pattern, False)
 
 
 def _small_counts(checked: Checked, leading: LeadingCount, smallest: GradedSize) -> Iterator[int]:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast
 
 from gradegen.design.checked import Checked
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Label, Row, RowsAgain
 from gradegen.reckon.any_size import for_one_size
+from gradegen.reckon.made_twice import times_made
 from gradegen.reckon.painting import Painted, Painter, Palette, by_colour, painted, palette_of
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.row import Outcome
@@ -146,17 +147,34 @@ def _cycle(row: Row) -> int:
     return len(again.labels) if again is not None else 1
 
 
-def find_row(rows: Sequence[SingleRow], wanted: str) -> int | None:
-    """The place in the list of a row by its name, number or label, as a maker would say it: `Rnd 14`, `14`."""
+def all_rows(checked: Checked, size: str) -> tuple[SingleRow, ...]:
+    """Every row of one size, those of a piece that is made twice as often as it is made: `Sleeves, no. 2`."""
+    rows = single_rows(checked, size)
+    found: list[SingleRow] = []
+    for piece in checked.pattern.pieces:
+        mine = [row for row in rows if row.piece == piece.name.text]
+        times = times_made(piece)
+        for number in range(1, times + 1):
+            name = f"{piece.name.text}, no. {number}" if times > 1 else piece.name.text
+            found += [replace(row, piece=name) for row in mine]
+    return tuple(found)
+
+
+def find_rows(rows: Sequence[SingleRow], wanted: str) -> list[int]:
+    """The places in the list of a row named as a maker would say it: `Rnd 14`, `14`, `Body Rnd 5`; [] where none is."""
     said = _plain(wanted)
-    for at, row in enumerate(rows):
-        if said in (_plain(row.name), _plain(row.row.label.text)):
-            return at
-    digits = re.findall(r"\d+", wanted)
-    if len(digits) != 1:
-        return None
-    return next((at for at, row in enumerate(rows) if row.number == int(digits[0])), None)
+    found = [at for at, row in enumerate(rows) if said in _names(row)]
+    if not found and said.isdigit():
+        found = [at for at, row in enumerate(rows) if row.number == int(said)]
+    return found
+
+
+def _names(row: SingleRow) -> set[str]:
+    plain = {_plain(row.name), _plain(row.row.label.text)}
+    return plain | {f"{_plain(row.piece)} {name}" for name in plain}
 
 
 def _plain(words: str) -> str:
-    return re.sub(r"(?i)\b(rounds?|rnds?)\b", "rnd", " ".join(words.lower().replace(".", "").split())).strip(" :")
+    return re.sub(
+        r"(?i)\b(rounds?|rnds?)\b", "rnd", " ".join(words.lower().replace(".", "").replace(",", "").split())
+    ).strip(" :")

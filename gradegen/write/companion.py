@@ -22,11 +22,11 @@ Findings = tuple[Finding, ...]
 
 def cue_sheet_html(practice: Practice, checked: Checked, stamps: Sequence[Stamp] = (), paper: Paper = "a4") -> str:
     """The cue sheet as one HTML page."""
-    chain = f"{practice.chains} chains" if practice.chains is not None else f"{practice.count} stitches"
-    about = (
-        f"Counts are for the practice version: {chain}, {practice.stitches} stitches in all. Every row of it was "
-        "worked and proved."
+    chain = f"{practice.chains} chains, " if practice.chains else f"{practice.count} stitches, " * bool(practice.count)
+    what = (
+        "the practice version" if practice.shows_all else f"the practice version, made like size {practice.size.name}"
     )
+    about = f"Counts are for {what}: {chain}{practice.stitches} stitches in all. Every row of it was worked and proved."
     title = checked.pattern.title.text
     return laid_out(
         "companion.html",

@@ -13,7 +13,7 @@ from gradegen.findings import Place
 from gradegen.pipeline import check_file
 from gradegen.reckon import stitch_census, yarn_per_size
 from gradegen.reckon.left import YarnLeft, yarn_left
-from gradegen.reckon.row_by_row import find_row, single_rows
+from gradegen.reckon.row_by_row import find_rows, single_rows
 
 DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 HERE = Place("--left", 1, 1, 1, 1)
@@ -47,8 +47,7 @@ def test_single_rows_add_up_to_the_census(wrap: Checked) -> None:
 @pytest.mark.parametrize("said", ["Rnd 7", "rnd 7", "Round 7", "7", "Rnd. 7", "rnd 7:"])
 def test_a_row_by_any_of_its_names(wrap: Checked, said: str) -> None:
     rows = single_rows(wrap, "M")
-    spot = find_row(rows, said)
-    assert spot is not None
+    (spot,) = find_rows(rows, said)
     assert rows[spot].number == 7
 
 
@@ -150,3 +149,39 @@ def test_yarn_of_which_nothing_is_known(wrap: Checked) -> None:
     found, findings = yarn_left(checked, "M", "Rnd 4", Amount(Fraction(38), "g", HERE))
     assert found is None
     assert [(one.rule, str(one.severity)) for one in findings] == [("yarn-not-known", "error")]
+
+
+SLEEVES = """title: Sleeves
+terms: US
+sizes: {table: women, for: [M]}
+yarn:
+  A: {skein: 400 yd / 100 g, unravelled: {sc: 2 in, ch: 1 in}}
+gauge:
+  plain: {stitches: 16, rows: 18, over: 4 in}
+pieces:
+  - name: Body
+    shape: flat
+    rows: |
+      Row 1: Ch 21. Sc in 2nd ch from hook, sc in each ch across. (20 sc)
+      Row 2: Ch 1, turn, sc in each st across. (20 sc)
+  - name: Sleeve
+    shape: flat
+    notes: [Make two.]
+    rows: |
+      Row 1: Ch 11. Sc in 2nd ch from hook, sc in each ch across. (10 sc)
+"""
+
+
+def test_a_piece_that_is_made_twice(tmp_path: Path) -> None:
+    path = tmp_path / "sleeves.yaml"
+    path.write_text(SLEEVES, encoding="utf-8")
+    checked = check_file(path).checked
+    assert checked is not None
+    assert stitch_census(checked).of("M") == {"ch": 22 + 2 * 11, "sc": 40 + 2 * 10}
+    found = left(checked, "M", "Body Row 2", 2, "yd")
+    assert found.needed.inches == 2 * (11 + 20)
+    assert left(checked, "M", "Sleeve, no. 1 Row 1", 2, "yd").needed.inches == 31
+    none, findings = yarn_left(checked, "M", "Row 1", Amount(Fraction(2), "yd", HERE))
+    assert none is None
+    assert [one.rule for one in findings] == ["row-not-found"]
+    assert "Body Row 1" in (findings[0].hint or "")
