@@ -72,7 +72,7 @@ def note_lines(notes: Sequence[Folded], sizes: Sequence[str]) -> list[Line]:
 
 def tally(findings: Iterable[Finding]) -> str:
     """Folded findings by severity, "1 error, 2 notes", gravest first; "no findings" when there are none."""
-    counted = Counter(folded.first.severity for folded in fold(findings))
+    counted = Counter(folded.first.severity for folded in fold(findings) if not folded.first.follows)
     parts = [f"{counted[grade]} {PLURALS[grade][counted[grade] != 1]}" for grade in PLURALS if counted[grade]]
     return ", ".join(parts) or "no findings"
 
