@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
 from gradegen.cli_reckon_options import add_left, add_reckoning
+from gradegen.cli_sheet_options import add_sheets
 
 CLEAN, INTERNAL, STOPPED = 0, 3, 130
 
@@ -49,6 +50,7 @@ def command_line() -> argparse.ArgumentParser:
     for add in (_add_new, _add_grade, _add_check, _add_print, _add_fit, _add_explain, _add_schema):
         add(commands)
     add_reckoning(commands, _command)
+    add_sheets(commands, _command)
     return parser
 
 

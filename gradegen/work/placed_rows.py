@@ -14,6 +14,7 @@ from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.work.beginnings import begins_anew, shape_of
 from gradegen.work.edges import stitches, turned, turned_round
+from gradegen.work.passages import is_passage
 from gradegen.work.piece import PieceWork, without_counts
 from gradegen.work.placing import MOST_PLACES, Placed, Placing, opened
 from gradegen.work.row import Outcome, work_once
@@ -45,11 +46,15 @@ class PlacedRow:
 
 @dataclass(frozen=True, slots=True)
 class PlacedPiece:
-    """The rows that could be followed place by place; `worked`: all of the piece's rows. `lost`: why it ends early."""
+    """The rows that could be followed place by place; `worked`: all of the piece's rows. `lost`: why it ends early.
+
+    `repeats`: the repeats that run more than once, each by its row's place and its own.
+    """
 
     rows: tuple[PlacedRow, ...]
     worked: tuple[WorkedRow, ...]
     lost: str = ""
+    repeats: frozenset[tuple[Place, Place]] = frozenset()
 
     @property
     def is_proved(self) -> bool:
@@ -70,9 +75,10 @@ class ReadingPiece(PieceWork):
 
 
 class PlacingPiece(PieceWork):
-    """Works rows in known readings in one size, and keeps what sits on what."""
+    """Works rows in known readings in one size, and keeps what sits on what where that is wanted."""
 
     slot: int
+    keeps: bool
     readings: Readings
     done: list[tuple[Row, Outcome]]
 
@@ -85,7 +91,7 @@ class PlacingPiece(PieceWork):
             outcomes, choices = self._work(row, wanted, reading, notes)
             settled = Settled(outcomes, reading, choices, [])
         for size, outcome in zip(wanted, settled.outcomes, strict=True):
-            if size == self.slot and outcome.placed is None and outcome.balances:
+            if self.keeps and size == self.slot and outcome.placed is None and outcome.balances:
                 outcome.placed = self._placed(row, settled, notes)
         return settled
 
@@ -125,15 +131,17 @@ def place_rows(
     readings: Readings,
     *,
     rows: Sequence[Row] | None = None,
+    keeps: bool = True,
 ) -> PlacedPiece:
-    """A piece worked in one size with these numbers for its counts.
+    """A piece worked in one size with these numbers for its counts, as far as its rows come out even.
 
-    `rows`: the piece's rows, some of them changed; their printed counts are then left out.
+    `rows`: the piece's rows, some of them changed; their printed counts are then left out. `keeps`: what sits on what
+    is wanted, not only whether the rows come out even.
     """
     names = tuple(size.name for size in sizes)
     own, facts = explained(pattern, piece, names)
     work = PlacingPiece(piece.shape, names, own, replace(facts, multiple=None), [numbers] * len(names))
-    work.slot, work.readings, work.done = slot, readings, []
+    work.slot, work.readings, work.done, work.keeps = slot, readings, [], keeps
     order = RowsInOrder(work)
     placed: list[PlacedRow] = []
     worked: list[WorkedRow] = []
@@ -143,10 +151,13 @@ def place_rows(
         before = len(work.done)
         worked += [one for one in order.work(done) if one.size == names[slot]]
         new = work.done[before:]
-        lost = lost or _why_lost(worked[-1], new)
-        if not lost:
+        lost = lost or _why_lost(worked[-1], new, keeps=keeps)
+        if not lost and keeps:
             placed += _rows(new, done, piece, placed)
-    return PlacedPiece(tuple(placed), tuple(worked), lost)
+        if worked[-1].status != "proved" and worked[-1].applies and worked[-1].why_not != "prose":
+            break
+    repeats = {(row.place, fact.place) for row, outcome in work.done for fact in outcome.facts if fact.times > 1}
+    return PlacedPiece(tuple(placed), tuple(worked), lost, frozenset(repeats))
 
 
 def _alone(row: Row, size: str) -> Row:
@@ -154,14 +165,16 @@ def _alone(row: Row, size: str) -> Row:
     return row if row.sizes is not None and size not in row.sizes else replace(row, sizes=(size,))
 
 
-def _why_lost(worked: WorkedRow, new: Sequence[tuple[Row, Outcome]]) -> str:
+def _why_lost(worked: WorkedRow, new: Sequence[tuple[Row, Outcome]], *, keeps: bool) -> str:
     """Why the rows under a label cannot be laid on the row before; "" when they can."""
     if not worked.applies or worked.why_not == "prose":
         return ""
     if worked.status != "proved":
-        return worked.why_not or "it does not come out even"
-    if not new or any(outcome.placed is None for _, outcome in new):
-        return "where its stitches go is not said place by place"
+        return worked.why_not or f"{worked.label} does not come out even"
+    if is_passage(worked.row) and len(new) != worked.times:
+        return f"{worked.label} says how often rows are worked, not what each of them is"
+    if keeps and (not new or any(outcome.placed is None for _, outcome in new)):
+        return f"where the stitches of {worked.label} go is not said place by place"
     return ""
 
 

@@ -1,0 +1,30 @@
+"""The options of the commands that draw charts, make testers' forms and read them back."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable
+from typing import Any
+
+Command = Callable[[Any, str, str, str, str], argparse.ArgumentParser]
+
+
+def add_sheets(commands: Any, command: Command) -> None:
+    """Adds `chart`."""
+    _add_chart(commands, command)
+
+
+def _add_chart(commands: Any, command: Command) -> None:
+    example = "gradegen chart shared/patterns/skerrywick-wrap.yaml --piece Wrap --out build"
+    parser = command(
+        commands,
+        "chart",
+        "draw stitch charts from the rows as worked, as SVG files",
+        example,
+        "gradegen.cli_chart.chart",
+    )
+    parser.add_argument("file", metavar="FILE", help="the pattern")
+    parser.add_argument("--piece", metavar="NAME", help="this piece alone (default: every piece that can be drawn)")
+    parser.add_argument("--size", metavar="SIZE", help="with this size's row numbers")
+    parser.add_argument("--out", metavar="DIR", default="build", help="folder to write into (default: build)")
+    parser.add_argument("--low-ink", action="store_true", help="in greys, with nothing tinted")
