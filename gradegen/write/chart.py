@@ -9,7 +9,7 @@ from gradegen.design.checked import Checked
 from gradegen.design.pattern import Piece
 from gradegen.trade.chart_glyphs import marks
 from gradegen.work.beginnings import begins_anew
-from gradegen.write.chart_band import repeat_band
+from gradegen.write.chart_band import Band, repeat_band
 from gradegen.write.chart_counts import SmallPiece, small_piece
 from gradegen.write.chart_draw import Drawing, Inks, Sheet
 from gradegen.write.chart_flat import lay_flat
@@ -112,11 +112,7 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
     pen = Pen(prefix, own_letters(rows))
     legend = legend_of(rows, printing)
     sheet = Drawing(layout, frame, pen, inks, legend.marks, legend.again).draw()
-    repeat = (
-        "" if repeat_band(layout) is None else "tinted stretch" if inks.shade != "none" else "stretch over the bracket"
-    )
-    if rows.is_round and inks.shade == "none":
-        repeat = ""
+    repeat = _repeat_words(repeat_band(layout), rows, inks)
     reads = [how_to_read(rows, repeat), drawn_small(small, printing)]
     if small.placed.lost:
         reads.append(f"It ends where the rows can no longer be drawn: {small.placed.lost}.")
@@ -134,6 +130,15 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
         prefix=prefix,
         inks=inks,
     )
+
+
+def _repeat_words(band: Band | None, rows: ChartRows, inks: Inks) -> str:
+    """How one repeat is marked on the drawing, and whether there is more of it in a larger piece."""
+    tinted = inks.shade != "none"
+    if band is None or (rows.is_round and not tinted):
+        return ""
+    said = f"The {'tinted stretch' if tinted else 'stretch over the bracket'} is one repeat"
+    return said + (": work it as often as your size needs." if band.goes_on else ".")
 
 
 def page_svg(chart: Chart, font: str = "Body") -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
+from gradegen.design.rows import Repeat
 from gradegen.write.chart_layout import Layout
 
 _NEAR = 0.15
@@ -12,12 +13,16 @@ _NEAR = 0.15
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """One repeat: from left to right, in the first `rows` rows, over so many stitches."""
+    """One repeat: from left to right, in the first `rows` rows, over so many stitches.
+
+    `goes_on`: it is worked to the end of the row, so a larger piece has more of it.
+    """
 
     left: float
     right: float
     rows: int
     over: int
+    goes_on: bool
 
 
 def repeat_band(layout: Layout) -> Band | None:
@@ -37,7 +42,9 @@ def repeat_band(layout: Layout) -> Band | None:
         left, right = left + half, right + half
     else:
         left, right = left - half, right - half
-    return Band(left, right, rows if rows is not None else len(layout.chart.rows), row.runs[at].over)
+    steps_of_row = row.source.row.steps if row.source is not None else ()
+    goes_on = any(isinstance(step, Repeat) and step.times.how == "bound" for step in steps_of_row)
+    return Band(left, right, rows if rows is not None else len(layout.chart.rows), row.runs[at].over, goes_on)
 
 
 def _starts(layout: Layout, at: int) -> list[float]:

@@ -12,12 +12,14 @@ from dataclasses import dataclass, replace
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import CountRule, Pattern, Piece
+from gradegen.design.pattern import CountRule, Gauge, Pattern, Piece
 from gradegen.design.rows import Chain, Number, Row, Step
+from gradegen.grade import grade_sizes
 from gradegen.grade.reckon import names_in
 from gradegen.reckon.foundation import foundations, numbers_with
 from gradegen.work.placed_rows import PlacedPiece, Readings, place_rows, readings_of_piece
 
+_COARSER = (9, 6, 4, 3, 2)
 _MOST_TRIES = 40  # of one count
 _MOST_WORKED, _ROW = 60_000, 40  # stitches worked in trying; a row costs as much as so many stitches
 FEWEST_STITCHES = 6  # across, where nothing repeats
@@ -63,12 +65,16 @@ def small_piece(checked: Checked, piece: Piece, size: GradedSize | None = None) 
         work = _Work(checked.pattern, piece, checked.sizes, one.index, readings)
         placed = work.placed(one.numbers())
         if placed.is_proved and any(row.times for row in placed.worked):
-            return _smaller(work, one, placed)
+            return _smaller(checked, work, one, placed)
     return None
 
 
-def _smaller(work: _Work, size: GradedSize, full: PlacedPiece) -> SmallPiece:
+def _smaller(checked: Checked, work: _Work, size: GradedSize, full: PlacedPiece) -> SmallPiece:
     shows, numbers = _Shows(full), size.numbers()
+    for coarser in _coarser(checked, size) if checked.pattern.relations else ():
+        if shows.as_much(work.placed(coarser)):
+            numbers = coarser
+            break
     for rule in _measured(work.pattern, work.piece):
         for n in _candidates(rule, numbers.get(rule.name, 0)):
             fewer = _with(work.pattern, size, numbers, rule.name, n)
@@ -77,6 +83,36 @@ def _smaller(work: _Work, size: GradedSize, full: PlacedPiece) -> SmallPiece:
                 break
     chain, rows = _shorter_chain(work, numbers, shows)
     return SmallPiece(work.piece, size, numbers, work.placed(numbers, rows, keeps=True), chain)
+
+
+def _coarser(checked: Checked, size: GradedSize) -> Iterator[dict[str, int]]:
+    """The counts of a size at ever finer gauges, the coarsest first: counts that are related stay so.
+
+    What the counts then measure is of no interest; rows and relations are.
+    """
+    pattern = checked.pattern
+    for times in _COARSER:
+        gauges = {name: _at_coarser(gauge, times) for name, gauge in pattern.gauges.items()}
+        counts = {name: _at_least(rule, times) for name, rule in pattern.counts.items()}
+        graded, _ = grade_sizes(replace(pattern, gauges=gauges, counts=counts), checked.table)
+        numbers = graded[size.index].numbers() if size.index < len(graded) else {}
+        if numbers.keys() == size.numbers().keys():
+            yield numbers
+
+
+def _at_coarser(gauge: Gauge, times: int) -> Gauge:
+    return replace(
+        gauge,
+        stitches=gauge.stitches and gauge.stitches / times,
+        repeats=gauge.repeats and gauge.repeats / times,
+        rows=gauge.rows and gauge.rows / times,
+    )
+
+
+def _at_least(rule: CountRule, times: int) -> CountRule:
+    """The rule with limits as much smaller, and without what was pinned."""
+    least = rule.least and min(rule.least, max(rule.multiple, -(-rule.least // times), 2))
+    return replace(rule, least=least, most=None, pins={})
 
 
 def _measured(pattern: Pattern, piece: Piece) -> list[CountRule]:

@@ -43,7 +43,8 @@ def legend_of(chart: ChartRows, printing: Printing) -> Legend:
         number = row_number(row.label, printing.sizes)
         if not number or (chart.is_round and not number.isdigit()):
             number = _letter(letters)
-            letters.append((number, label))
+            alike = next((at for at, (_, other) in enumerate(letters) if other == label), None)
+            letters.append((number, label if alike is None else plain(f"the same as {letters[alike][0]}")))
         found.append(RowMark(number, words(label)))
     again = []
     for written, drawn in _again(chart).values():
@@ -81,7 +82,7 @@ def row_number(row: Row, sizes: Sequence[GradedSize]) -> str:
 
 
 def how_to_read(chart: ChartRows, repeat: str) -> str:
-    """Where a chart begins and which way it goes; `repeat`: how one repeat is marked, "" where none is."""
+    """Where a chart begins and which way it goes; `repeat`: the sentence on how one repeat is marked."""
     drawn = [row for row in chart.rows if not row.is_base]
     ahead = {row.ahead for row in drawn}
     if chart.is_round:
@@ -99,9 +100,7 @@ def how_to_read(chart: ChartRows, repeat: str) -> str:
         said = "Read from the bottom up, each row from its number on, as the arrows show."
     if any(thing.again for row in chart.rows for thing in row.things):
         said += " The dashed chains are the same foundation met again, from its other side."
-    if repeat:
-        said += f" The {repeat} is one repeat: work it as often as your size needs."
-    return said
+    return f"{said} {repeat}".strip()
 
 
 def drawn_small(small: SmallPiece, printing: Printing) -> str:
