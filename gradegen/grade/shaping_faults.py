@@ -15,6 +15,9 @@ TOO_DENSE = Rule("shaping-too-dense", Severity.ERROR, "arithmetic", "this many c
 ODD_AT_BOTH_ENDS = Rule(
     "odd-change-at-both-ends", Severity.ERROR, "arithmetic", "an odd change cannot be the same at both ends"
 )
+ROWS_DIFFER = Rule(
+    "shaping-rows-differ", Severity.ERROR, "arithmetic", "the rows told one by one are fewer than the label's"
+)
 RUNS_OUT = Rule("edge-stitches-run-out", Severity.ERROR, "arithmetic", "no stitches are left for the edge")
 ORDER_FLIPS = Rule(
     "shaping-order-flips", Severity.WARNING, "house", "shapings worked at the same time swap places in some sizes"

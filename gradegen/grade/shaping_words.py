@@ -97,13 +97,14 @@ class _Words:
         return str(_forms()["next"]).format(row=self.row) + self.skips(number)
 
     def slots(self) -> list[Slot]:
-        """The rates of all sizes side by side: by interval where they share some, else by their order."""
+        """The rates of all sizes side by side: by interval where that skips no more than by their order does."""
         runs = [[run for run in one.runs if run[1]] for one in self.each]
         if len({tuple(every for every, _ in one.runs) for one in self.each if one.runs}) == 1:
             longest = max((one.runs for one in self.each), key=len)
             padded = [one.runs or tuple((every, 0) for every, _ in longest) for one in self.each]
             return _side_by_side(padded)
-        return _by_interval(runs, self.rule) or _by_order(runs)
+        by_order, by_interval = _by_order(runs), _by_interval(runs, self.rule)
+        return by_interval if by_interval is not None and _skips(by_interval) <= _skips(by_order) else by_order
 
     def rate(self, every: tuple[int, ...], times: tuple[int, ...]) -> str:
         """`every 4th row 6 (7, 8) times`, with the sizes that skip it."""
@@ -198,13 +199,17 @@ def _side_by_side(runs: Sequence[Sequence[tuple[int, int]]]) -> list[Slot]:
 _by_order = _side_by_side
 
 
+def _skips(slots: Sequence[Slot]) -> int:
+    """How many entries are 0 times."""
+    return sum(not often for _, times in slots for often in times)
+
+
 def _by_interval(runs: Sequence[Sequence[tuple[int, int]]], rule: ScheduleRule) -> list[Slot] | None:
-    """One slot an interval, where all sizes use them in one order and no more than one slot is added by it."""
+    """One slot an interval, where all sizes use them in one order; None where they do not."""
     intervals = sorted({every for own in runs for every, _ in own}, reverse=rule.curve == "round")
-    longest = max((len(own) for own in runs), default=0)
     in_order = all([every for every, _ in own] == [e for e in intervals if e in dict(own)] for own in runs)
     once = all(len(dict(own)) == len(own) for own in runs)
-    if not in_order or not once or len(intervals) > max(2, longest + 1):
+    if not in_order or not once:
         return None
     return [((every,) * len(runs), tuple(dict(own).get(every, 0) for own in runs)) for every in intervals]
 

@@ -10,7 +10,7 @@ from gradegen.design.edge import Edge
 from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, Step, Turn
 from gradegen.design.worked import WorkedStep
-from gradegen.grade.shaping_faults import LONGER_THAN_SECTION
+from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, ROWS_DIFFER
 from gradegen.work.edges import stitches, tally, tidy, turned
 from gradegen.work.judge import made_of, units_of
 from gradegen.work.labels import times_worked
@@ -151,7 +151,22 @@ class Course:
                 found=f"{room} rows",
                 because=self._working(),
             )
+        if self.rows < room and self._tells_all_rows():
+            raise Fault(
+                ROWS_DIFFER,
+                self.row.label.place,
+                "The rows told here are fewer than those of the label.",
+                expected=f"{self.rows} rows",
+                found=f"{room} rows",
+                because=self._working(),
+            )
         self.at.even(room - self.rows)
+
+    def _tells_all_rows(self) -> bool:
+        """True when the words end with their own even rows, or come from a schedule that fills its rows."""
+        last = next((step for step in reversed(self.row.steps) if not isinstance(step, (Aside, Turn))), None)
+        counted = isinstance(last, EvenRows) and last.rows is not None
+        return counted or bool(self.row.sentences)
 
     def _working(self) -> str:
         parts = [f"{len(events)} shaping rows, the last on row {rows_used(events)}" for _, events in self.shaped]

@@ -11,7 +11,7 @@ from gradegen.grade.shaping_faults import ODD_AT_BOTH_ENDS, TOTAL_DIFFERS
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 
-_MOST = 5_000  # events of one shaping
+_MOST = 2_000  # events of one shaping
 
 
 @dataclass(frozen=True, slots=True)

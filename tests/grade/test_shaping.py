@@ -81,9 +81,8 @@ def is_proved(outcome: Outcome) -> bool:
 def test_straight_schedule_in_the_trades_words(shaped: Check) -> None:
     outcome = shaped("")  # 72, 80, 88 to 56, 60, 62 over 40 rows: 8, 10, 13 events
     assert words(outcome) == (
-        "dec 1 st at each end of every 3rd row 0 (0, 12) times (S and M: skip this part), "
-        "then every 4th row 0 (10, 1) times (S: skip this part), "
-        "then every 5th row 8 (0, 0) times (M and L: skip this part)"
+        "dec 1 st at each end of every 5th (4th, 3rd) row 8 (10, 12) times, "
+        "then every 5th (4th, 4th) row 0 (0, 1) times (S and M: skip this part)"
     )
     assert words(outcome, "M") == "dec 1 st at each end of every 4th row 10 times"
     assert words(outcome, "L") == "dec 1 st at each end of every 3rd row 12 times, then every 4th row once"

@@ -287,3 +287,10 @@ def test_without_a_row_gauge_nothing_is_claimed(tmp_path: Path) -> None:
 def test_too_many_in_the_row_at_hand() -> None:
     assert rules(work("Sc in each st across, decreasing 21 sts evenly.", 40)) == {("shaping-too-dense", s) for s in SIZES}
     assert work("Sc in each st across, decreasing 20 sts evenly. (20 sc)", 40).status == "proved"
+
+
+def test_rows_told_one_by_one_fill_their_label() -> None:
+    text = "Inc 1 st at each end of every 6th row 3 times, then work even for 4 rows. (46 sts)"
+    assert work(text, 40, "Rows 2-23").status == "proved"
+    assert rules(work(text, 40, "Rows 2-25")) == {("shaping-rows-differ", size) for size in SIZES}
+    assert rules(work(text, 40, "Rows 2-20")) == {("shaping-longer-than-section", size) for size in SIZES}
