@@ -24,8 +24,8 @@ PATTERNS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 
 
 def demos() -> list[Path]:
-    """The demo patterns: the files that have pieces (size tables have none)."""
-    return [path for path in sorted(PATTERNS.glob("*.yaml")) if "pieces" in yaml.safe_load(path.read_text("utf-8"))]
+    """The demos in the slow worker's reach; the garments are worked by hand in tests/patterns instead."""
+    return [PATTERNS / "bollard-hat.yaml", PATTERNS / "skerrywick-wrap.yaml"]
 
 
 @functools.cache
@@ -69,7 +69,7 @@ def by_engine(path: Path) -> Any:
 
 
 def test_there_are_demos() -> None:
-    assert len(demos()) >= 2
+    assert all(path.is_file() for path in demos())
 
 
 @pytest.mark.parametrize("path", demos(), ids=lambda path: path.stem)
