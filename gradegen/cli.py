@@ -7,6 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
+from gradegen.cli_print_options import add_edition_options
 from gradegen.cli_reckon_options import add_left, add_reckoning
 from gradegen.cli_sheet_options import add_sheets
 
@@ -118,14 +119,19 @@ def _add_check(commands: Commands) -> None:
 
 
 def _add_print(commands: Commands) -> None:
-    example = "gradegen print shared/patterns/bollard-hat.yaml --size M --paper letter"
+    example = (
+        "gradegen print shared/patterns/bollard-hat.yaml --size M --paper letter\n"
+        "  gradegen print shared/patterns/bollard-hat.yaml --terms UK --units cm --style large-print"
+    )
     parser = _command(
         commands, "print", "write the pattern as a PDF, all sizes or one", example, "gradegen.cli_print.print_pattern"
     )
     parser.add_argument("file", metavar="FILE", help="the pattern")
     which = parser.add_mutually_exclusive_group()
     which.add_argument("--size", metavar="SIZE", help="this size's pages alone")
+    which.add_argument("--sizes", metavar="SIZES", help='a chosen few: "S, M, L"')
     which.add_argument("--all-sizes", action="store_true", help="one PDF per size")
+    add_edition_options(parser)
     parser.add_argument(
         "--draft", action="store_true", help="print in spite of errors, marked DRAFT, with the findings at the end"
     )

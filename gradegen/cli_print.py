@@ -13,13 +13,14 @@ from typing import TYPE_CHECKING
 
 from gradegen import pipeline
 from gradegen.cli_answers import CLEAN, ERRORS, INTERNAL, exit_code, refuse, show_findings
+from gradegen.cli_print_options import editions_asked, wanted_sizes
 from gradegen.findings import Severity
 from gradegen.write.screen import console, is_for_a_person, show_lines, show_text, width_of
 from gradegen.write.screen_findings import finding_lines, tally
 
 if TYPE_CHECKING:
+    from gradegen.design.checked import Checked
     from gradegen.pipeline import Outcome, Printed
-    from gradegen.write.edition import Edition
     from gradegen.write.press import Press
 
 
@@ -27,7 +28,7 @@ def print_pattern(options: argparse.Namespace) -> int:
     """Writes the PDF files and names them; a pattern with errors is refused unless a draft is wanted."""
     from gradegen.write.press import start_press
 
-    if options.all_sizes:
+    if options.all_sizes or options.editions or options.style == "spoken":
         return _print(options, None)
     with start_press() or nullcontext() as press, _nothing_collected():
         return _print(options, press)
@@ -50,21 +51,22 @@ def _print(options: argparse.Namespace, press: Press | None) -> int:
         show_findings(outcome, sys.stderr)
         return exit_code(outcome)
     known = [size.name for size in checked.sizes]
-    if options.size is not None and options.size not in known:
-        return refuse(f"there is no size {options.size} in {options.file}; its sizes are {', '.join(known)}.")
+    for name in wanted_sizes(options):
+        if name not in known:
+            return refuse(f"there is no size {name} in {options.file}; its sizes are {', '.join(known)}.")
     if not options.draft and exit_code(outcome) != CLEAN:
         return _refused(outcome)
-    editions = _editions(options, known)
+    editions = editions_asked(options, checked.pattern, known)
     jobs = options.jobs or os.cpu_count() or 1
     printed = _with_bar(pipeline.print_editions(checked, editions, jobs, press), len(editions))
-    return _report(printed, known, outcome)
+    index = _index(checked, printed) if options.editions else ()
+    return _report(printed, known, index)
 
 
-def _editions(options: argparse.Namespace, known: list[str]) -> list[Edition]:
-    from gradegen.write.edition import Edition
+def _index(checked: Checked, printed: list[Printed]) -> tuple[Path, ...]:
+    from gradegen.write.editions_index import write_index
 
-    sizes = known if options.all_sizes else [options.size]
-    return [Edition(Path(options.out), size, options.paper, options.draft) for size in sizes]
+    return write_index(checked, [(one.edition, one.paths) for one in printed])
 
 
 def _refused(outcome: Outcome) -> int:
@@ -79,17 +81,19 @@ def _with_bar(printed: Iterator[Printed], total: int) -> list[Printed]:
         return list(printed)
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
 
-    columns = (TextColumn("printing"), BarColumn(), MofNCompleteColumn(), TextColumn("sizes"), TimeElapsedColumn())
+    columns = (TextColumn("printing"), BarColumn(), MofNCompleteColumn(), TextColumn("documents"), TimeElapsedColumn())
     with Progress(*columns, console=console(sys.stderr), transient=True) as bar:
         return list(bar.track(printed, total=total))
 
 
-def _report(printed: list[Printed], sizes: list[str], outcome: Outcome) -> int:
+def _report(printed: list[Printed], sizes: list[str], index: tuple[Path, ...]) -> int:
     findings = [finding for one in printed for finding in one.findings]
     show_lines(finding_lines(pipeline.sorted_findings(findings, sizes), sizes, width_of(sys.stderr)), sys.stderr)
     for one in printed:
         for path in one.paths:
             show_text(str(path))
+    for path in index:
+        show_text(str(path))
     severities = {finding.severity for finding in findings}
     if Severity.INTERNAL in severities:
         return INTERNAL

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern
 from gradegen.trade.terms import word_in
+from gradegen.write.drawing_styles import drawings_for
+from gradegen.write.chart_view import with_charts
 from gradegen.write.edition import Edition
 from gradegen.write.editioned import Editioned, editioned
 from gradegen.write.notation_style import listing
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
 from gradegen.write.schematic import piece_drawings
-from gradegen.write.view import Document, Drawing, Entry, PieceView
+from gradegen.write.view import Document, Entry, PieceView
 from gradegen.write.view_cautions import caution_sentences, cautions_close
 from gradegen.write.view_findings import draft_view
 from gradegen.write.view_materials import gauge_entries, hook_sizes, material_entries
@@ -33,7 +34,7 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     said = editioned(checked, edition)
     checked, printing = said.checked, said.printing
     pattern = checked.pattern
-    pieces = piece_views(checked, printing, said.kept)
+    pieces = with_charts(piece_views(checked, printing, said.kept), checked, printing, edition.style)
     notes = tuple(phrase(note, printing) for note in pattern.notes)
     finishing = tuple(phrase(step, printing) for step in pattern.finishing)
     gauge = gauge_entries(checked, printing)
@@ -56,7 +57,7 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         author=pattern.designer.name.text if pattern.designer else "",
         about=phrase(pattern.about, printing) if pattern.about else (),
         facts=_facts(pattern, printing),
-        drawings=tuple(map(_uninked, drawings)) if edition.style == "low-ink" else drawings,
+        drawings=drawings_for(edition.style, drawings),
         measures_heading=f"{'Size' if printing.is_one_size else 'Sizes'} and finished measures",
         sizes=size_sentences(checked, printing),
         measures=measure_tables(checked, printing),
@@ -64,6 +65,7 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         gauge=gauge,
         materials_stand=_stand(_length(materials), _length(gauge)),
         style=edition.style,
+        size_names=tuple(size.name for size in printing.sizes),
         gauge_heading=word_in("Gauge", pattern.terms),
         terms=(*terms_sentences(pattern, used), *_kept(pieces, said)),
         abbreviations=used,
@@ -79,19 +81,6 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         foot=_foot(pattern),
         draft=draft_view(checked, printing, edition),
     )
-
-
-def _uninked(drawing: Drawing) -> Drawing:
-    """The drawing in outline: what was filled is white, so that lines behind stay hidden, and lines are black."""
-    strokes = tuple(
-        replace(
-            stroke,
-            fill=stroke.fill if stroke.fill == "none" else "#ffffff",
-            colour="#ffffff" if stroke.colour == stroke.fill else "#000000",
-        )
-        for stroke in drawing.strokes
-    )
-    return replace(drawing, strokes=strokes)
 
 
 def _kept(pieces: Iterable[PieceView], said: Editioned) -> tuple[Phrase, ...]:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Literal
+from typing import Literal, get_args
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
@@ -46,3 +47,19 @@ class Edition:
         known = {size.name for size in checked.sizes}
         wanted = (self.size,) if self.size is not None else self.chosen
         return tuple(name for name in wanted if name not in known)
+
+    def for_each(self, names: Sequence[str]) -> list[Edition]:
+        """This edition for every size alone."""
+        return [replace(self, size=name, chosen=()) for name in names]
+
+
+def all_editions(first: Edition, names: Sequence[str], own: tuple[Terms, Unit]) -> list[Edition]:
+    """The set a shop would offer: both papers, both terms, each unit first, every style, and every size alone.
+
+    The choices of `first` hold for all of them; `own`: the pattern's own terms and first unit.
+    """
+    both: list[Edition] = [first, replace(first, paper="letter" if first.paper == "a4" else "a4")]
+    both += [replace(first, terms=terms) for terms in get_args(Terms) if terms != (first.terms or own[0])]
+    both += [replace(first, units=unit) for unit in get_args(Unit) if unit != (first.units or own[1])]
+    both += [replace(first, style=style) for style in get_args(Style) if style != first.style]
+    return [*both, *first.for_each(first.chosen or names)] if first.size is None else both

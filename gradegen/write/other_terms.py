@@ -25,7 +25,8 @@ def in_terms(checked: Checked, terms: Terms) -> tuple[Checked, frozenset[Place]]
     if pattern.terms == terms:
         return checked, frozenset()
     names = _names(checked, terms)
-    pieces, kept = [], set()
+    pieces: list[Piece] = []
+    kept: set[Place] = set()
     for piece in pattern.pieces:
         rows = [(row, _row_in(row, pattern.terms, terms, names)) for row in piece.rows]
         kept.update(row.place for row, other in rows if other is None)

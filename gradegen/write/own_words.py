@@ -30,7 +30,7 @@ def in_own_words(row: Row, printing: Printing) -> Row:
     if printing.is_some_sizes:
         return in_few_words(row, [size.name for size in printing.sizes], printing)
     if not printing.is_one_size:
-        return row
+        return in_spoken_words(row, printing) if printing.is_spoken else row
     size = printing.sizes[0]
     changes = [
         Change(sentence.start, sentence.end, sentence.each[size.index])
@@ -39,6 +39,16 @@ def in_own_words(row: Row, printing: Printing) -> Row:
     ]
     changes += _passages(row, size.name)
     return _changed(row, sorted(changes, key=lambda change: change.start)) if changes else row
+
+
+def in_spoken_words(row: Row, printing: Printing) -> Row:
+    """The row with what a shaping schedule says size by size: a voice cannot keep several lists apart."""
+    changes = [
+        Change(sentence.start, sentence.end, _each(sentence.each, printing))
+        for sentence in row.sentences
+        if len(sentence.each) == len(printing.all_sizes)
+    ]
+    return _changed(row, changes) if changes else row
 
 
 def in_few_words(row: Row, names: Sequence[str], printing: Printing) -> Row:

@@ -10,10 +10,12 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.write.assets import PageFiles
 from gradegen.write.document import document_view
 from gradegen.write.edition import Edition
-from gradegen.write.html import document_html
+from gradegen.write.html import document_html, laid_out
 from gradegen.write.press import Typeset, typeset_here
 from gradegen.write.proof import compare_print, expect_print
+from gradegen.write.proof_spoken import prove_spoken, text_of
 from gradegen.write.read_back import load_reader
+from gradegen.write.spoken import spoken, spoken_text
 
 PRINT_REFUSED = Rule(
     "print-refused", Severity.ERROR, "house", "a pattern that contradicts itself is not printed, but as a draft"
@@ -35,6 +37,8 @@ def write_pattern(
     refused = _refusal(checked, edition)
     if refused:
         return (), refused
+    if edition.style == "spoken":
+        return _write_spoken(checked, edition)
     place = checked.pattern.place
     files = PageFiles(Path(checked.pattern.file).parent)
     html = pattern_html(checked, edition)
@@ -50,6 +54,22 @@ def write_pattern(
     path = edition.out / file_name(checked, edition)
     unwritten = _put(path, data, checked)
     return ((), (*findings, *unwritten)) if unwritten else ((path,), findings)
+
+
+def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
+    """The spoken edition as plain text and as HTML, once its numbers have been read back from both."""
+    document = spoken(document_view(checked, edition))
+    text, html = spoken_text(document), laid_out("spoken.html", document=document)
+    differences = prove_spoken(text, checked, edition) + prove_spoken(text_of(html), checked, edition)
+    if differences:
+        return (), differences
+    paths = tuple(edition.out / Path(file_name(checked, edition)).with_suffix(ending) for ending in (".txt", ".html"))
+    unwritten = [
+        finding
+        for path, body in zip(paths, (text, html), strict=True)
+        for finding in _put(path, body.encode(), checked)
+    ]
+    return ((), tuple(unwritten)) if unwritten else (paths, ())
 
 
 def pattern_html(checked: Checked, edition: Edition) -> str:

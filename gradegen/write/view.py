@@ -98,14 +98,39 @@ class RowView:
 
 
 @dataclass(frozen=True, slots=True)
+class KeyView:
+    """One mark of a chart's key: a little drawing, and what it stands for."""
+
+    svg: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class ChartView:
+    """A stitch chart: the drawing ("" where an edition has none), its key, how to read it, letters beside its rows.
+
+    `spoken`: what each row is drawn with, in words.
+    """
+
+    anchor: str
+    title: str
+    svg: str
+    key: tuple[KeyView, ...]
+    reads: tuple[Phrase, ...]
+    letters: tuple[tuple[str, Phrase], ...]
+    spoken: tuple[Phrase, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PieceView:
-    """One piece of the work with its rows."""
+    """One piece of the work with its rows, and its stitch chart where it can be drawn."""
 
     anchor: str
     name: str
     how: str
     notes: tuple[Phrase, ...]
     rows: tuple[RowView, ...]
+    chart: ChartView | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,3 +190,4 @@ class Document:
     draft: Draft | None
     style: str = "print"
     gauge_heading: str = "Gauge"
+    size_names: tuple[str, ...] = ()

@@ -15,6 +15,7 @@ from gradegen.findings import Place
 from gradegen.write.fold import folded
 from gradegen.write.own_words import in_own_words, size_remark
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, sentence
+from gradegen.write.spoken_lists import each_size
 from gradegen.write.view import PieceView, RowView
 
 LONGEST_BESIDE = 14  # signs of a label that still fit beside its row
@@ -65,17 +66,35 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
     row = in_own_words(row, printing)
     sizes = row_sizes(row, printing.sizes)
     label, only, text = (_cut(row, *span, printing, sizes) for span in row_spans(row, printing))
+    if printing.is_spoken and len(sizes) > 1:
+        label = _label_by_size(row, sizes, printing)
     count = tuple(_without_mark(part) for part in text if part.look.startswith("count"))
+    is_below = len(_words(count)) > LONGEST_WHOLE or (printing.columns is not None and bool(count))
     counts = [made[size.name].made for size in sizes if size.name in made]
     return RowView(
         label,
         "" if printing.is_one_size else _words(only),
-        tuple(part for part in text if not part.look.startswith("count")),
+        _without_end(text) if is_below else tuple(part for part in text if not part.look.startswith("count")),
         count,
         "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
-        "below" if len(_words(count)) > LONGEST_WHOLE else "whole",
+        "below" if is_below else "whole",
         folded([str(count) for count in counts if count is not None]) if None not in counts else "",
     )
+
+
+def _label_by_size(row: Row, sizes: Sequence[GradedSize], printing: Printing) -> Phrase:
+    """`sizes S and M: Rnds 5-8; size L: Rnds 5-10`; the label alone where all sizes share it."""
+    labels = []
+    for size in sizes:
+        alone = replace(printing, sizes=(size,))
+        labels.append(_words(_cut(row, *row_spans(row, alone)[0], alone, (size,))))
+    return (Part(each_size([size.name for size in sizes], labels)),) if labels[0] else ()
+
+
+def _without_end(text: Phrase) -> Phrase:
+    """The instruction without its count and without the blank before it, which would be set on the line's end."""
+    kept = [part for part in text if not part.look.startswith("count")]
+    return (*kept[:-1], replace(kept[-1], text=kept[-1].text.rstrip(" "))) if kept else ()
 
 
 Span = tuple[int, int]
