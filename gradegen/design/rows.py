@@ -64,12 +64,14 @@ class Bound:
     """How far a run goes.
 
     "end": across, around, to end. "last": until `number` of `thing` are left. "thing": up to, not into, the next
-    `thing`. "before marker": until `number` sts before a marker.
+    `thing`. "before marker": until `number` sts before a marker. "words": so far as `words` say, which can't be computed
+    ("to 2nd loop before corner", "until 8 petals are made").
     """
 
-    to: Literal["end", "last", "thing", "before marker"]
+    to: Literal["end", "last", "thing", "before marker", "words"]
     number: Number | None = None
     thing: Thing | None = None
+    words: str = field(default="", compare=False)
 
 
 Which = Literal[
@@ -192,7 +194,8 @@ class Times:
     "in all": `(...) 6 times`. "more": besides the first (`2 more times`, `once`, `twice more`). "unsure": `rep from * 5
     times`, in all or more. "bound": to the end or a limit. `stop_at`: in the last run only the first `stop_at` steps of
     the body are worked (`ending last rep at **`, `omitting last corner`). `corresponds`: the last run ends as the row
-    began (`ending to correspond`).
+    began (`ending to correspond`). `but`: what is done otherwise in some of the runs, in words that can't be computed
+    ("working all corners same as 1st corner").
     """
 
     how: Literal["in all", "more", "unsure", "bound"]
@@ -200,6 +203,7 @@ class Times:
     bound: Bound | None = None
     stop_at: int | None = None
     corresponds: bool = False
+    but: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,6 +254,14 @@ class Unworked:
 @dataclass(frozen=True, slots=True)
 class Aside:
     """Words that never change a count: colours, markers, fasten off, stuff firmly."""
+
+    text: str
+    place: Place = field(compare=False, kw_only=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Elsewhere:
+    """`working along side of edging`: from here the work goes into places that are not on the edge handed on."""
 
     text: str
     place: Place = field(compare=False, kw_only=True)
@@ -312,8 +324,8 @@ class RowsAgain:
 
 
 Step = (
-    Work | Mixed | Chain | Join | Slip | Skip | Repeat | Change | Even | Turn | Unworked | Aside | OtherSide | Either
-    | SizesOnly | Unread | RowsAgain | EvenRows | Shaping
+    Work | Mixed | Chain | Join | Slip | Skip | Repeat | Change | Even | Turn | Unworked | Aside | Elsewhere | OtherSide
+    | Either | SizesOnly | Unread | RowsAgain | EvenRows | Shaping
 )  # fmt: skip
 
 

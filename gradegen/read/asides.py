@@ -39,6 +39,9 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     if not r.phrase(_BEGIN):
         r.at = mark
         return None
+    if r.tokens[mark].low == "continue" and _goes_on(r):
+        r.at = mark
+        return None
     while r.here.kind not in _STOPS:
         if r.here.kind == "open" and (close := r.partner(r.at)) is not None:
             r.at = close + 1
@@ -50,6 +53,12 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             return None
         r.at += 1
     return Aside(r.text(mark), place=r.place(mark))
+
+
+def _goes_on(r: Reading) -> bool:
+    """`continue all around in same manner`: that is work."""
+    said = {token.low for token in r.tokens[r.at : r.next_break(r.at)]}
+    return bool(said & {"around", "across", "manner", "row", "rnd", "round"})
 
 
 _LONG = words(

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from gradegen.design.rows import Bound, Repeat, Skip, Step, Times, Work
 from gradegen.read.bounds import read_bound
+from gradegen.read.in_words import bound_from_end, bound_in_words
 from gradegen.read.reading import Reading
 from gradegen.read.times import Often, read_multiplier, read_often
 from gradegen.read.word_lists import phrases
@@ -70,14 +72,18 @@ def read_times(r: Reading, starred: bool = True) -> Times | None:
     bound = read_bound(r)
     if bound is not None:
         _manner(r)
-        return Times("bound", bound=bound)
+        return Times("bound", bound=bound_from_end(r) or bound)
     often = read_often(r)
     if often is not None:
         _manner(r)
         return _times(often, starred)
+    bound = bound_from_end(r)
+    if bound is not None:
+        return Times("bound", bound=bound)
     if r.phrase(phrases("to opposite side|as needed")):
         return Times("bound", bound=Bound("end"))
-    return None
+    bound = bound_in_words(r)
+    return Times("bound", bound=bound) if bound is not None else None
 
 
 def _times(often: Often, starred: bool) -> Times:
@@ -132,10 +138,14 @@ def read_after_bracket(r: Reading) -> Times | None:
 
 def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -> Times:
     """The times with where the last run stops: `ending last rep at **`, `omitting last corner`."""
+    times = _but(r, times)
     mark = r.at
     r.accept(",", ";")
+    r.accept("but", "and")
     if r.accept("ending", "end", "stopping", "stop"):
         r.accept("the")
+        if r.phrase(phrases("last rep with|last repeat with|final repeat with")) and times.how == "bound":
+            return replace(times, corresponds=True)
         r.phrase(phrases("last rep|last repeat|final rep|final repeat|last time|with last rep|row|rnd|round"))
         if r.phrase(phrases("to correspond|in pattern as established|in pattern")) and times.how == "bound":
             return replace(times, corresponds=True)
@@ -150,6 +160,21 @@ def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -
             return replace(times, stop_at=stop)
     r.at = mark
     return times
+
+
+def _but(r: Reading, times: Times) -> Times:
+    """`working all corners same as 1st corner`: what some of the runs do otherwise."""
+    mark = r.at
+    r.accept(",", ";")
+    r.accept("and")
+    start = r.at
+    end = r.next_break(start)
+    said = [token.low for token in r.tokens[start:end]]
+    if r.low() not in ("working", "work") or ("same", "as") not in pairwise(said) or "corner" not in "".join(said):
+        r.at = mark
+        return times
+    r.at = end
+    return replace(times, but=r.text(start))
 
 
 def _omitted(r: Reading, body: Sequence[Step]) -> int | None:

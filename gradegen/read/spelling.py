@@ -158,11 +158,27 @@ def _counted_here(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     return Token("stitch", name, number.start, end, name if name in stitches() else kind.value), after
 
 
+def _told(tokens: list[Token], at: int, out: list[Token]) -> int:
+    """Behind `d tr c (3 times over hook)`, `double treble ([d tr c] 3 times over hook)`: where that ends; else 0."""
+    if tokens[at].kind != "open" or not out or out[-1].kind != "stitch":
+        return 0
+    depth = 0
+    for i in range(at, min(at + 14, len(tokens))):
+        depth += (tokens[i].kind == "open") - (tokens[i].kind == "close")
+        if depth == 0:
+            return i + 1 if [token.low for token in tokens[i - 2 : i]] == ["over", "hook"] else 0
+    return 0
+
+
 def _without_aliases(tokens: list[Token]) -> list[Token]:
     """`double crochet (dc)` as one stitch."""
     out: list[Token] = []
     at = 0
     while at < len(tokens):
+        told = _told(tokens, at, out)
+        if told:
+            at = told
+            continue
         if (
             tokens[at].kind == "open"
             and out

@@ -22,14 +22,17 @@ from gradegen.read.chains import (
 )
 from gradegen.read.changes import evened_count, read_change, read_even
 from gradegen.read.clusters import read_held_first, read_off_as_one
+from gradegen.read.each_side import read_each_side
 from gradegen.read.groups import gathered
+from gradegen.read.in_words import read_elsewhere
+from gradegen.read.passages import read_passage
 from gradegen.read.place_words import read_loop
 from gradegen.read.places_named import read_place
-from gradegen.read.passages import read_passage
 from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
 from gradegen.read.size_passages import ends_size_passage, read_sizes_only
+from gradegen.read.spelled_out import read_spelled_out
 from gradegen.read.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.stated import read_open_count
 from gradegen.read.unknown import is_filet, read_unknown_stitch
@@ -96,6 +99,9 @@ def _separator(r: Reading, level: Steps) -> bool:
 
 def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
     token = r.here
+    if token.kind == "star" and (told := read_spelled_out(r)) is not None:
+        _keep(r, level, [told])
+        return
     if token.kind == "star":
         read_star(r, level.steps, level.stars)
         level.barrier = len(level.steps)
@@ -152,6 +158,8 @@ _FORMS: tuple[Form, ...] = (
     read_even,
     read_change,
     read_held_first,
+    read_spelled_out,
+    read_each_side,
     read_work,
     read_chain,
     read_slip,
@@ -161,6 +169,7 @@ _FORMS: tuple[Form, ...] = (
     read_attach,
     read_turn,
     read_other_side,
+    read_elsewhere,
     read_off_as_one,
     read_place_first,
     read_aside,

@@ -39,6 +39,7 @@ _SCAN = re.compile(
     |(?P<other>.)""",
     re.VERBOSE,
 )
+_SHORTENED = frozenset({"dk", "lt", "med"})  # `Dk. Rose`: no end of a sentence
 _CHAIN = re.compile(r"(?:ch|chain)[-‑]?(\d+)(?:[-‑]?(sps?|spaces?|loops?|lps?))?$")
 _TIGHT = re.compile(r"([a-z]+)(\d+)$")
 _NUMBER_WORDS = {
@@ -71,8 +72,9 @@ def scan(text: str) -> list[Token]:
     tokens: list[Token] = []
     for found in _SCAN.finditer(text):
         kind = found.lastgroup
-        if kind is not None:
-            tokens.extend(_token(kind, found.group(), found.start(), found.end()))
+        if kind is None or (found.group() == "." and tokens and tokens[-1].low in _SHORTENED):
+            continue
+        tokens.extend(_token(kind, found.group(), found.start(), found.end()))
     return tokens
 
 

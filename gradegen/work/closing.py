@@ -64,7 +64,7 @@ def _chains_to_join(tail: Sequence[Step]) -> bool:
 
 
 def waits_for_first(walk: Walk, step: Repeat, tail: Sequence[Step]) -> bool:
-    """`* ch 8, sc in next sc; repeat from * around, ending with ch 3, tr in first sc`: the first sc is kept for the tr."""
+    """`* ch 8, sc in next sc; repeat from * around, ending with ch 3, tr in first sc`: that sc is kept."""
     last = next((one for one in reversed(tail) if not isinstance(one, (Aside, Turn, Join))), None)
     goes_first = isinstance(last, Work) and last.into.which == "first" and _is_tall(last)
     walk.first_waits = goes_first and not walk.out and not walk.begun and isinstance(step.body[0], Chain)

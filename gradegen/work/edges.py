@@ -10,6 +10,7 @@ from functools import cache
 from gradegen.design.edge import Edge, Kind, Run, Target
 
 _COUNTED: frozenset[Kind] = frozenset({"st", "ch", "free loop", "row end"})
+ENDLESS = 10**9  # stitches of an edge that is not known
 _PIECE = re.compile(r"\s*(?:(\d+)\s*x\s*\(|(\d+)\s*x\s+|(\)|,|\()|([^,()]+))")
 
 

@@ -13,7 +13,7 @@ from gradegen.design.pattern import Shape
 from gradegen.design.rows import Chain, Definition, Even, Row, Turn
 from gradegen.work.beginnings import begins_anew as begins_anew
 from gradegen.work.beginnings import shape_of as shape_of
-from gradegen.work.edges import plain, tidy, turned, turned_round
+from gradegen.work.edges import ENDLESS, plain, tidy, turned, turned_round
 from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
@@ -22,7 +22,6 @@ from gradegen.work.stops import Fault, Unclear
 
 Side = Literal["RS", "WS"]
 NOT_FOLLOWED = "the row before could not be followed"
-_ENDLESS = 10**9  # stitches of an edge that is not known
 
 
 @dataclass(slots=True)
@@ -135,7 +134,7 @@ class PieceWork:
         if begins_anew(row):
             return work_once(row, site, (), (), leaves=self.leaves)
         site.blind = True
-        outcome = work_once(row, site, plain(_ENDLESS), (), leaves=self.leaves)
+        outcome = work_once(row, site, plain(ENDLESS), (), leaves=self.leaves)
         if outcome.fault is not None:
             outcome = Outcome(())
         if outcome.unclear is None:

@@ -95,11 +95,23 @@ def work_once(
     return outcome
 
 
+def _only_in_words(step: Step) -> str:
+    """A limit or an exception that only the piece itself can answer."""
+    if isinstance(step, Repeat):
+        bound = step.times.bound
+        return step.times.but or (bound.words if bound is not None else "")
+    bound = step.into.bound if isinstance(step, Work) else step.bound if isinstance(step, Mixed) else None
+    return bound.words if bound is not None else ""
+
+
 def _all_read(steps: Sequence[Step]) -> None:
     """Words nobody could read may hide stitches: nothing is claimed about such a row, wherever they stand in it."""
     for step in steps:
         if isinstance(step, Unread):
             raise Unclear(f"'{step.text.strip()[:60]}' could not be read", step.place)
+        words = _only_in_words(step)
+        if words:
+            raise Unclear(f"'{words[:60]}' can't be computed", step.place)
         if isinstance(step, (Repeat, SizesOnly)):
             _all_read(step.body)
 

@@ -8,6 +8,7 @@ from gradegen.design.rows import (
     Aside,
     Change,
     Either,
+    Elsewhere,
     Even,
     Make,
     RowsAgain,
@@ -19,6 +20,7 @@ from gradegen.design.rows import (
 from gradegen.work import repeats, starts, stitching, travel  # noqa: F401 - they sign up their own steps
 from gradegen.work.dense import is_too_dense, too_dense
 from gradegen.work.doing import run, works
+from gradegen.work.edges import ENDLESS, plain
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
@@ -62,6 +64,14 @@ def do_sizes_only(walk: Walk, step: SizesOnly) -> None:
     """Steps of some sizes only."""
     if walk.site.sizes[walk.site.size] in step.sizes:
         run(walk, step.body)
+
+
+@works(Elsewhere)
+def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
+    """From here only the row's own numbers tell what is made."""
+    walk.site.blind = True
+    walk.onto(plain(ENDLESS), again=True)
+    walk.likely = walk.likely or "part of this row is worked away from the edge of the row before"
 
 
 @works(Unworked)

@@ -31,6 +31,8 @@ def all_things(into: Into, number: str, says: Notation) -> str:
 def bound_words(bound: Bound, says: Notation) -> str:
     """How far a run goes: `around`, `to last 2 sts`, `to next ch-2 sp`."""
     forms, number = says.style.bounds, says.figures.text(bound.number)
+    if bound.to == "words":
+        return bound.words
     if bound.to == "end":
         return forms[says.kind]
     if bound.to == "thing":

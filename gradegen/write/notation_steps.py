@@ -11,6 +11,7 @@ from gradegen.design.rows import (
     Chain,
     Change,
     Either,
+    Elsewhere,
     Even,
     Join,
     Mixed,
@@ -50,7 +51,7 @@ def steps_words(steps: Sequence[Step], says: Notation) -> str:
 
 def capital(words: str, first: Step) -> str:
     """The words with a capital at their start; a designer's own words stay as they stand."""
-    return words if isinstance(first, (Aside, Unread)) else words[:1].upper() + words[1:]
+    return words if isinstance(first, (Aside, Unread, Elsewhere)) else words[:1].upper() + words[1:]
 
 
 def _joint(before: Step | None, step: Step, says: Notation) -> str:
@@ -106,7 +107,7 @@ def step_words(step: Step, says: Notation) -> str:
             return says.step("unworked")
         case OtherSide():
             return says.step("other side")
-        case Aside() | Unread():
+        case Aside() | Unread() | Elsewhere():
             return step.text
         case Either():
             return steps_words(step.readings[0], says)
@@ -179,7 +180,11 @@ def _starred(repeat: Repeat, says: Notation) -> str:
         bound=bound_words(times.bound, says) if times.bound else "",
     )
     if times.corresponds:
-        return words + str(says.style.repeats["corresponds"])
+        words += str(says.style.repeats["corresponds"])
+    if times.but:
+        words += f", {times.but}"
+    if times.corresponds:
+        return words
     return words + (str(says.style.repeats["stop"]).format(stop=stop) if times.stop_at is not None else "")
 
 

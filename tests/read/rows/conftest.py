@@ -83,6 +83,7 @@ def step(one: Step) -> str:
         "Even": lambda s: f"even {s.stitch or ''}".strip(),
         "Turn": lambda s: "turn",
         "Unworked": lambda s: "unworked",
+        "Elsewhere": lambda s: f"elsewhere:{s.text}",
         "OtherSide": lambda s: "other side",
         "Aside": lambda s: f"<{s.text}>",
         "Unread": lambda s: f"UNREAD<{s.text}>",
