@@ -21,7 +21,7 @@ from gradegen.numbers.units import inches_of
 
 EASED_IN = {"sleeve": Fraction(1, 2)}  # inches; a cap or a drop sleeve is eased in that much
 LENGTHS_AGREE = Fraction(1, 4)  # inches; house
-PICK_UP_OFF = Fraction(1, 20)  # of the stitches expected; house
+PICK_UP_OFF = Fraction(1, 20)  # of the stitches along rows; what is picked up one for one has to be right; house
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,12 +139,13 @@ def _number(value: Value) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PickedUp:
-    """One pick-up in one size: the stitches said, and those the edges offer."""
+    """One pick-up in one size: the stitches said, those the edges offer, and how far off may still be meant."""
 
     seam: PickUp
     size: str
     count: int
     offered: Fraction
+    within: Fraction
     working: str
 
 
@@ -162,10 +163,10 @@ def picked_up(checked: Checked) -> Iterator[PickedUp]:
 def _picked_up(checked: Checked, seam: PickUp, size: GradedSize) -> PickedUp:
     sides = Sides(checked, size)
     count = sides.amount(seam.count).number
-    offered, parts = Fraction(0), []
+    offered, within, parts = Fraction(0), Fraction(0), []
     if seam.along is not None:
         rows = sides.amount(seam.along).number
-        offered += rows * seam.ratio
+        offered, within = rows * seam.ratio, PICK_UP_OFF * rows * seam.ratio
         parts.append(f"{mixed_text(rows)} rows at {seam.ratio.numerator} for {seam.ratio.denominator}")
     if seam.besides is not None:
         besides = sides.amount(seam.besides).number
@@ -174,7 +175,9 @@ def _picked_up(checked: Checked, seam: PickUp, size: GradedSize) -> PickedUp:
     if not parts:
         offered = count
     whole = nearest_whole(offered)
-    return PickedUp(seam, size.name, int(count), offered, f"{' and '.join(parts)} are {whole} sts" if parts else "")
+    return PickedUp(
+        seam, size.name, int(count), offered, within, f"{' and '.join(parts)} are {whole} sts" if parts else ""
+    )
 
 
 # divisions -----------------------------------------------------------------------------------------------------------

@@ -1,6 +1,7 @@
 """What it finds.
 
-Stitches picked up along row edges whose number is more than a twentieth away from what the ratio gives.
+Stitches picked up along row edges whose number is more than a twentieth away from what the ratio gives, or picked up
+one for one and not as many as there are.
 
 Why it matters.
 
@@ -37,7 +38,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gradegen.check.seams import PICK_UP_OFF, picked_up
+from gradegen.check.seams import picked_up
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.numbers.rounding import nearest_whole
@@ -48,13 +49,13 @@ RULE = Rule("pick-up-unlikely", Severity.ERROR, "common practice", "Too many or 
 def find(checked: Checked) -> Iterator[Finding]:
     """One finding per pick-up and size."""
     for one in picked_up(checked):
-        if abs(one.count - one.offered) > PICK_UP_OFF * one.offered:
+        if abs(one.count - one.offered) > one.within:
             whole = nearest_whole(one.offered)
             yield RULE.at(
                 one.seam.place,
                 f"Too {'many' if one.count > one.offered else 'few'} stitches are picked up here.",
                 size=one.size,
-                expected=f"about {whole} sts",
+                expected=f"{'about ' if one.within else ''}{whole} sts",
                 found=f"{one.count} sts",
                 because=one.working,
                 hint=f"pick up {whole} sts",
