@@ -12,7 +12,7 @@ from gradegen.check.rules import RULES
 from gradegen.findings import Rule, Severity
 from gradegen.findings.internal import INTERNAL
 
-ROOMS = ("gradegen.read", "gradegen.grade", "gradegen.work", "gradegen.check", "gradegen.write")
+ROOMS = ("gradegen.read", "gradegen.grade", "gradegen.work", "gradegen.reckon", "gradegen.check", "gradegen.write")
 ALIASES = {"count-off-multiple": "foundation-off-multiple"}  # other names a rule is known by -> its name here
 PROMISES = {
     Severity.ERROR: "cannot be right as written: two numbers contradict each other, or something named isn't there",
