@@ -110,15 +110,16 @@ class PlacingPiece(PieceWork):
         super().go_on(row, size, outcome)
 
 
-def readings_of_piece(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize]) -> Readings:
-    """How each row of a piece is read, settled in all sizes; pieces that go on from another one are read alone."""
-    own, facts = explained(pattern, piece, tuple(size.name for size in sizes))
+def readings_of_piece(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], wanted: Sequence[int]) -> Readings:
+    """How each row of a piece is read, settled in the wanted sizes; a piece that goes on from another is read alone."""
     names = tuple(size.name for size in sizes)
+    own, facts = explained(pattern, piece, names)
     work = ReadingPiece(piece.shape, names, own, facts, [size.numbers() for size in sizes])
     work.readings = {}
     order = RowsInOrder(work)
+    some = tuple(names[at] for at in dict.fromkeys(wanted))
     for row in piece.rows:
-        order.work(row)
+        order.work(replace(row, sizes=tuple(name for name in some if row.sizes is None or name in row.sizes)))
     return work.readings
 
 

@@ -7,14 +7,16 @@ from xml.sax.saxutils import escape
 
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Piece
-from gradegen.trade.chart_glyphs import marks
+from gradegen.design.rows import Row
 from gradegen.work.beginnings import begins_anew
+from gradegen.work.passages import is_passage
 from gradegen.write.chart_band import Band, repeat_band
 from gradegen.write.chart_counts import SmallPiece, small_piece
-from gradegen.write.chart_draw import Drawing, Inks, Sheet
+from gradegen.write.chart_draw import NUMBER_SIZE, Drawing, Inks, Sheet
 from gradegen.write.chart_flat import lay_flat
 from gradegen.write.chart_glyphs import Pen
 from gradegen.write.chart_key import KeyEntry, key_entries, key_fragments, own_letters
+from gradegen.write.chart_layout import Layout
 from gradegen.write.chart_round import lay_round
 from gradegen.write.chart_rows import ChartRows, chart_rows
 from gradegen.write.chart_svg import svg_page
@@ -34,6 +36,7 @@ FEWEST_ROWS = 5  # of a chart that ends early: fewer show nothing that the words
 MOST_THINGS, MOST_ROUND, MOST_ROWS = 110, 160, 40  # of a chart that can still be followed by eye
 STANDALONE_FONT = "Inter, 'Liberation Sans', Arial, sans-serif"
 _MARGIN, _TITLE = 6.0, 18.0
+_PAGE = 420.0  # as wide as a page is for a chart in its own size
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +75,9 @@ def piece_chart(
     name = piece.name.text
     if _goes_on(checked, piece):
         return Undrawn(name, "it goes on from another piece")
+    early = _ends_early(piece)
+    if early is not None:
+        return Undrawn(name, f"{early.label.text} says how often rows are worked, not what each of them is")
     small = small_piece(checked, piece, printing.sizes[0] if printing.is_one_size else None)
     if small is None or not small.placed.rows:
         return Undrawn(name, small.placed.lost if small else "its rows are not proved")
@@ -86,6 +92,12 @@ def _goes_on(checked: Checked, piece: Piece) -> bool:
     """True when the first row is worked into what another piece has left."""
     first = next((row for row in piece.rows if not row.is_prose), None)
     return piece is not checked.pattern.pieces[0] and first is not None and not begins_anew(first)
+
+
+def _ends_early(piece: Piece) -> Row | None:
+    """The row after which nothing can be drawn, where too few stand before it to show anything."""
+    written = [row for row in piece.rows if not row.is_prose]
+    return next((row for row in written[:FEWEST_ROWS] if is_passage(row)), None)
 
 
 def _too_large(rows: ChartRows) -> str:
@@ -111,7 +123,7 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
     layout, frame = lay_round(rows) if rows.is_round else lay_flat(rows)
     pen = Pen(prefix, own_letters(rows))
     legend = legend_of(rows, printing)
-    sheet = Drawing(layout, frame, pen, inks, legend.marks, legend.again).draw()
+    sheet = Drawing(layout, frame, pen, inks, legend.marks, legend.again, _lettering(layout)).draw()
     repeat = _repeat_words(repeat_band(layout), rows, inks)
     reads = [how_to_read(rows, repeat), drawn_small(small, printing)]
     if small.placed.lost:
@@ -123,13 +135,21 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
         rows=rows,
         small=small,
         sheet=sheet,
-        key=key_entries(rows, pen, terms),
+        key=key_entries(rows, Pen(None, pen.letters), terms),
         reads=tuple(plain(text) for text in reads if text),
         legend=legend,
         shows=" ".join(said).replace("\N{NO-BREAK SPACE}", " "),
         prefix=prefix,
         inks=inks,
     )
+
+
+def _lettering(layout: Layout) -> float:
+    """How large numbers are drawn, so that they can be read where a wide chart is set smaller to fit a page."""
+    if layout.chart.is_round:
+        return NUMBER_SIZE
+    places = [place for row in layout.along for place in row]
+    return NUMBER_SIZE * max(1.0, (max(places) - min(places)) / _PAGE)
 
 
 def _repeat_words(band: Band | None, rows: ChartRows, inks: Inks) -> str:
@@ -142,10 +162,8 @@ def _repeat_words(band: Band | None, rows: ChartRows, inks: Inks) -> str:
 
 
 def page_svg(chart: Chart, font: str = "Body") -> str:
-    """The drawing alone, for a page that has its key and its words beside it."""
-    return svg_page(
-        chart.sheet.fragments, chart.sheet.box(), chart.title, chart.shows, prefix=chart.prefix, used=marks(), font=font
-    )
+    """The drawing alone, for a page that has its key and its words beside it; its title says what it shows."""
+    return svg_page(chart.sheet.fragments, chart.sheet.box(), chart.shows, "", prefix=chart.prefix, font=font)
 
 
 def file_svg(chart: Chart, printing: Printing) -> str:
@@ -169,10 +187,8 @@ def file_svg(chart: Chart, printing: Printing) -> str:
     )
     box = (left, top - _TITLE, width, height + 2 * _TITLE + deep + 10 * len(lines) + 8)
     described = f"{chart.shows} In words: {written_rows(chart, printing)}"
-    return svg_page(
-        [head, *chart.sheet.fragments, *key, *text], box, chart.title, described,
-        prefix=chart.prefix, used=marks(), font=STANDALONE_FONT,
-    )  # fmt: skip
+    parts = [head, *chart.sheet.fragments, *key, *text]
+    return svg_page(parts, box, chart.title, described, prefix=chart.prefix, font=STANDALONE_FONT)
 
 
 def written_rows(chart: Chart, printing: Printing) -> str:

@@ -60,8 +60,8 @@ class _Work:
 
 def small_piece(checked: Checked, piece: Piece, size: GradedSize | None = None) -> SmallPiece | None:
     """The piece as small as it goes, by the rows of a size (None: the first that works it); None where none does."""
-    readings = readings_of_piece(checked.pattern, piece, checked.sizes)
     for one in checked.sizes if size is None else (size,):
+        readings = readings_of_piece(checked.pattern, piece, checked.sizes, (one.index, len(checked.sizes) - 1))
         work = _Work(checked.pattern, piece, checked.sizes, one.index, readings)
         placed = work.placed(one.numbers())
         if placed.is_proved and any(row.times for row in placed.worked):

@@ -65,7 +65,7 @@ class Sheet:
 
 @dataclass(slots=True)
 class Drawing:
-    """Draws one layout. `marks`: one per row. `again`: rows that later rows only repeat."""
+    """Draws one layout. `marks`: one per row. `again`: rows that later rows only repeat. `lettering`: its size."""
 
     layout: Layout
     frame: Frame
@@ -73,6 +73,7 @@ class Drawing:
     inks: Inks
     marks: Sequence[RowMark]
     again: Sequence[AgainMark] = ()
+    lettering: float = NUMBER_SIZE
     sheet: Sheet = field(default_factory=Sheet)
 
     def draw(self) -> Sheet:
@@ -271,7 +272,7 @@ class Drawing:
             yield self._text(mark.number, (point[0], point[1] + 2.2), "middle")
             return
         point = self._at(along - row.ahead * 9, up)
-        self._reach([(point[0] - row.ahead * 12, point[1])])
+        self._reach([(point[0] - row.ahead * (5.6 + self.lettering), point[1])])
         yield self._arrow(point, row.ahead)
         yield self._text(
             mark.number, (point[0] - row.ahead * 7.5, point[1] + 2.2), "start" if row.ahead == -1 else "end"
@@ -280,7 +281,7 @@ class Drawing:
     def _text(self, words: str, at: Point, anchor: str) -> str:
         self._reach([at])
         return (
-            f'<text x="{fine(at[0])}" y="{fine(at[1])}" font-size="{NUMBER_SIZE}" text-anchor="{anchor}" '
+            f'<text x="{fine(at[0])}" y="{fine(at[1])}" font-size="{fine(self.lettering)}" text-anchor="{anchor}" '
             f'stroke="none">{words}</text>'
         )
 
@@ -334,15 +335,15 @@ class Drawing:
     def _bracket(self, band: Band, low: float) -> None:
         """Below the rows, from one end of the repeat to the other."""
         y = -low + 5
-        self._reach([(band.left, y + 9), (band.right, y + 9)])
+        self._reach([(band.left, y + 3 + self.lettering), (band.right, y + 3 + self.lettering)])
         path = f"M{fine(band.left)} {fine(y - 3)}V{fine(y)}H{fine(band.right)}V{fine(y - 3)}"
         middle = (band.left + band.right) / 2
         ink = self.inks.quiet
         self.sheet.fragments.append(f'<path class="repeat" fill="none" stroke="{ink}" stroke-width=".8" d="{path}"/>')
         words = f"repeat of {band.over} sts" if band.over > 1 else "repeat"
         self.sheet.fragments.append(
-            f'<text x="{fine(middle)}" y="{fine(y + 8)}" font-size="{NUMBER_SIZE}" text-anchor="middle" stroke="none" '
-            f'fill="{self.inks.lettering}">{words}</text>'
+            f'<text x="{fine(middle)}" y="{fine(y + 1.6 + self.lettering)}" font-size="{fine(self.lettering)}" '
+            f'text-anchor="middle" stroke="none" fill="{self.inks.lettering}">{words}</text>'
         )
 
 

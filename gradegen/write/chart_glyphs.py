@@ -18,9 +18,12 @@ _APART = 2.6  # of stems in a bundle, half-way up
 
 @dataclass(frozen=True, slots=True)
 class Pen:
-    """How this chart names its marks, and the letter of each stitch that has no published glyph."""
+    """How this chart names its marks, and the letter of each stitch that has no published glyph.
 
-    prefix: str = ""
+    `prefix` None: every mark is drawn with its own outline.
+    """
+
+    prefix: str | None = ""
     letters: tuple[str, ...] = ()
 
     def mark(self, name: str, at: Point, turn: float = 0.0, kind: str = "") -> str:

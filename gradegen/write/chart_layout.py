@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from gradegen.write.chart_rows import ChartRow, ChartRows, Ref, Thing, height_of
 from gradegen.write.chart_spread import spread
@@ -19,6 +19,7 @@ GAP = 2.0  # between the top of a stitch and the foot of the one above it
 SC_HIGH = 9.8
 BASE_HIGH = 4.0  # from the middle of a foundation chain to the foot above it
 BASE_WIDE = 9.4
+_STILL = 0.04  # units: when nothing moves farther in a sweep, all is settled
 _EVEN, _CORNER = 0.45, 12.0  # how much a thing of a round wants its even share of the way; and a corner its place
 SEAM = 15.0  # of a round: room for its number and its starting chain
 
@@ -64,6 +65,7 @@ class Pull:
     offsets: list[list[float]]
     fans: list[list[tuple[Ref, ...]]]
     above: dict[Ref, list[Ref]]
+    gaps: list[list[float]]
 
 
 def pulls(chart: ChartRows) -> Pull:
@@ -78,7 +80,11 @@ def pulls(chart: ChartRows) -> Pull:
         for thing in order[at]:
             for foot in row.things[thing].feet:
                 above.setdefault(foot, []).append((at, thing))
-    return Pull(order, offsets, fans, above)
+    gaps = [
+        [gap_between(row.things[one], row.things[other]) for one, other in pairwise(places)]
+        for row, places in zip(chart.rows, order, strict=True)
+    ]
+    return Pull(order, offsets, fans, above, gaps)
 
 
 def _fans(row: ChartRow, order: Sequence[int]) -> tuple[list[float], list[tuple[Ref, ...]]]:
@@ -141,6 +147,9 @@ def start_layout(chart: ChartRows) -> Layout:
     return Layout(chart, pull, along, up, [1.0] * len(chart.rows))
 
 
+Even = list[tuple[float, float]]  # where each thing would stand, and how much it wants that
+
+
 @dataclass(slots=True)
 class Seam:
     """Where a round begins and ends, in turns, and the corners it must keep: thing -> where it stands."""
@@ -151,36 +160,44 @@ class Seam:
 
 
 def settle_along(layout: Layout, sweeps: int, seams: Sequence[Seam] | None = None) -> None:
-    """Ties settled in sweeps up and down, in rounds between the two sides of their seam."""
+    """Ties settled in sweeps up and down, in rounds between the two sides of their seam, until nothing moves much."""
     number = len(layout.chart.rows)
+    even = [evenly(layout, at, seams[at]) for at in range(number)] if seams else []
     for sweep in range(sweeps):
-        rows = range(number) if sweep % 2 == 0 else range(number - 1, -1, -1)
-        for at in rows:
-            _settle_row(layout, at, seams[at] if seams else None, with_above=sweep > 0)
+        moved = 0.0
+        for at in range(number) if sweep % 2 == 0 else range(number - 1, -1, -1):
+            seam = (seams[at], even[at]) if seams else None
+            moved = max(moved, _settle_row(layout, at, seam, with_above=sweep > 0) / layout.unit[at])
+        if sweep > 1 and moved < _STILL:
+            return
 
 
-def _settle_row(layout: Layout, at: int, seam: Seam | None, *, with_above: bool) -> None:
-    row, order, unit = layout.chart.rows[at], layout.pull.order[at], layout.unit[at]
+def _settle_row(layout: Layout, at: int, seam: tuple[Seam, Even] | None, *, with_above: bool) -> float:
+    """Settles one row; how far the thing moved that moved most."""
+    along, order, unit = layout.along[at], layout.pull.order[at], layout.unit[at]
     pairs = [_wanted(layout, (at, thing), with_above=with_above) for thing in order]
     bounds = (-1e9, 1e9)
     if seam is not None:
-        pairs = [_both(*pair, *even) for pair, even in zip(pairs, evenly(layout, at, seam), strict=True)]
-        bounds = (seam.start, seam.end)
+        pairs = [_both(*pair, *even) for pair, even in zip(pairs, seam[1], strict=True)]
+        bounds = (seam[0].start, seam[0].end)
     wanted, weights = [want for want, _ in pairs], [weight for _, weight in pairs]
     _between(wanted, weights, 8.0 * unit)
-    gaps = [gap_between(row.things[one], row.things[other]) * unit for one, other in pairwise(order)]
+    gaps = [gap * unit for gap in layout.pull.gaps[at]]
+    moved = 0.0
     for thing, place in zip(order, spread(wanted, weights, gaps, *bounds), strict=True):
-        layout.along[at][thing] = place
+        moved = max(moved, abs(along[thing] - place))
+        along[thing] = place
+    return moved
 
 
-def evenly(layout: Layout, at: int, seam: Seam) -> list[tuple[float, float]]:
+def evenly(layout: Layout, at: int, seam: Seam) -> Even:
     """Where the things of a round would stand if nothing pulled at them, and how much they want that.
 
     Each has its share of the way from seam to seam, or from corner to corner.
     """
     order = layout.pull.order[at]
     rooms = [room(layout.chart.rows[at].things[thing]) for thing in order]
-    middles = [sum(rooms[:place]) + rooms[place] / 2 for place in range(len(order))]
+    middles = [before + each / 2 for before, each in zip(accumulate(rooms, initial=0.0), rooms, strict=False)]
     knots = [(0.0, seam.start), (sum(rooms), seam.end)]
     knots += [(middles[order.index(thing)], where) for thing, where in seam.corners.items()]
     knots.sort()

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+from gradegen.trade.chart_glyphs import marks
 from gradegen.write.sketch import Point, number
 
 _FINE = 2
@@ -17,12 +18,19 @@ def fine(value: float) -> str:
     return "0" if text in ("-0", "") else text
 
 
-def mark(name: str, at: Point, turn: float = 0.0, kind: str = "", prefix: str = "") -> str:
-    """A mark of the chart's own, put at a point, turned clockwise by degrees; `kind`: what it counts as."""
+def mark(name: str, at: Point, turn: float = 0.0, kind: str = "", prefix: str | None = "") -> str:
+    """A mark of the chart's own, put at a point, turned clockwise by degrees; `kind`: what it counts as.
+
+    `prefix` None: with its outline, for a drawing that does not define it once for all.
+    """
     turned = f" rotate({number(turn)})" if abs(turn) >= 0.05 else ""
     kind = f' class="{kind}"' if kind else ""
-    href = f"#{prefix}{name.replace(' ', '-')}"
-    return f'<use{kind} href="{href}" transform="translate({fine(at[0])} {fine(at[1])}){turned}"/>'
+    place = f'transform="translate({fine(at[0])} {fine(at[1])}){turned}"'
+    if prefix is None:
+        known = marks()[name]
+        fill = "" if known.is_filled else ' fill="none"'
+        return f'<path{kind} d="{known.outline}"{fill} {place}/>'
+    return f'<use{kind} href="#{prefix}{name.replace(" ", "-")}" {place}/>'
 
 
 def line(points: Sequence[Point]) -> str:

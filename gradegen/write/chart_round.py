@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
 
 from gradegen.write.chart_frames import Around
 from gradegen.write.chart_layout import (
@@ -12,7 +11,6 @@ from gradegen.write.chart_layout import (
     GAP,
     Layout,
     Seam,
-    gap_between,
     raise_row,
     raise_spaces,
     room,
@@ -133,11 +131,7 @@ def _raise(layout: Layout, at: int, frame: Around) -> None:
     solid = [thing for thing in order if row.things[thing].what in ("st", "upright")]
     if solid:
         usual = sum(up[thing] for thing in solid) / len(solid)
-        needed = (
-            SEAM
-            + sum(gap_between(row.things[a], row.things[b]) for a, b in pairwise(order))
-            + room(row.things[order[0]])
-        )
+        needed = seam_of(layout.chart) + sum(layout.pull.gaps[at]) + room(row.things[order[0]])
         farther = max(0.0, needed / (frame.perimeter(100.0) / 100.0) - usual)
         for thing in solid:
             up[thing] += farther

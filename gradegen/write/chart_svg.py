@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from xml.sax.saxutils import escape
 
 from gradegen.trade.chart_glyphs import marks
@@ -12,13 +12,12 @@ STROKE = "0.95"
 
 
 def svg_page(
-    fragments: Iterable[str],
+    fragments: Sequence[str],
     box: Sequence[float],
     title: str,
     shows: str,
     *,
     prefix: str,
-    used: Iterable[str],
     font: str,
 ) -> str:
     """The whole drawing; real colours, and its font named on the drawing itself, so that it looks the same anywhere."""
@@ -28,15 +27,16 @@ def svg_page(
         f'height="{height}pt" font-family="{escape(font)}" stroke-width="{STROKE}" stroke-linecap="round" '
         'stroke-linejoin="round">'
     )
-    words = f"<title>{escape(title)}</title><desc>{escape(shows)}</desc>"
-    return "\n".join([head, words, _defined(prefix, used), *fragments, "</svg>"])
+    words = f"<title>{escape(title)}</title>" + (f"<desc>{escape(shows)}</desc>" if shows else "")
+    return "\n".join([head, words, definitions(prefix, "".join(fragments)), *fragments, "</svg>"])
 
 
-def _defined(prefix: str, used: Iterable[str]) -> str:
-    known = marks()
+def definitions(prefix: str, fragments: str) -> str:
+    """The outlines of the marks that these fragments use."""
     parts = []
-    for name in used:
-        mark = known[name]
-        fill = "" if mark.is_filled else ' fill="none"'
-        parts.append(f'<path id="{prefix}{name.replace(" ", "-")}" d="{mark.outline}"{fill}/>')
+    for name, mark in marks().items():
+        known = f"{prefix}{name.replace(' ', '-')}"
+        if f'"#{known}"' in fragments:
+            fill = "" if mark.is_filled else ' fill="none"'
+            parts.append(f'<path id="{known}" d="{mark.outline}"{fill}/>')
     return "<defs>" + "".join(parts) + "</defs>"
