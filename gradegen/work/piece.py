@@ -109,6 +109,11 @@ class PieceWork:
             self._known[key] = known = (row, notes, settled)  # the row is kept so that its id stays its own
         return known[2]
 
+    def in_reading(self, row: Row, wanted: Sequence[int], reading: Reading) -> Settled:
+        """The row's outcomes in these sizes in one reading."""
+        outcomes, choices = self._work(row, wanted, reading, None)
+        return Settled(outcomes, reading, choices, [])
+
     def key(self, size: int) -> object:
         """What a size stands on; rows worked on equal keys come to the same."""
         standing = self.standings[size]

@@ -41,12 +41,24 @@ def work_rows(
         order = rows_in_order(pattern, piece, sizes, standings)
         order.piece.tracing = tracing
         for row in piece.rows:
-            for one in order.work(row):
+            rows = order.work(row)
+            for one in order.revised:
+                _replace(worked[one.size], one)
+            order.revised.clear()
+            for one in rows:
                 worked[one.size].append(one)
                 findings.extend(one.findings)
         findings.extend(order.findings)
         standings = order.piece.standings
     return {name: tuple(rows) for name, rows in worked.items()}, tuple(findings)
+
+
+def _replace(rows: list[WorkedRow], again: WorkedRow) -> None:
+    """Put a row that is read in another way now in the place of the same row."""
+    for i in range(len(rows) - 1, -1, -1):
+        if rows[i].row is again.row:
+            rows[i] = again
+            return
 
 
 def rows_in_order(

@@ -18,11 +18,13 @@ from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
 from gradegen.work.recurring import MOST_ROWS, Recurring
 from gradegen.work.row import Outcome
+from gradegen.work.second_thoughts import LastRow
 from gradegen.work.settle import Settled
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.telling import faults_of, notes_of, readings_of
 
+UNCERTAIN = "what this part is worked into is not certain"
 BY_OWN_NUMBERS = "the rows before it are known by their own numbers only"
 
 
@@ -48,6 +50,8 @@ class RowsInOrder:
     known: list[dict[str, Row]] = field(default_factory=list)
     section: str | None = None
     numbering: Numbering = field(default_factory=Numbering)
+    above: LastRow | None = None
+    revised: list[WorkedRow] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -63,8 +67,14 @@ class RowsInOrder:
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
         if row.is_prose:
             return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
+        standings = list(self.piece.standings)
         done = {i: _Done() for i in wanted}
         settled = self._work_label(row, wanted, done)
+        if self.above is not None and any(_falls_short(one) for one in done.values()):
+            done, settled = self._think_again(row, wanted) or (done, settled)
+        self.above = None
+        if settled is not None and settled.choices and all(done[i].times == 1 for i in wanted):
+            self.above = LastRow(row, wanted, standings, settled)
         wanted = [i for i in wanted if done[i].last is not None]  # a range of no rows is not worked in that size
         worked = [
             self._worked(row, i, done[i], settled) if i in wanted else self._unworked(row, i, False, "other sizes")
@@ -74,6 +84,25 @@ class RowsInOrder:
         if settled is not None and not any((last := done[i].last) and last.fault for i in wanted):
             self.findings.extend(notes_of(settled, row))
         return worked
+
+    def _think_again(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, _Done], Settled | None] | None:
+        """The row on what the row above leaves in another reading, where it fits that in every size."""
+        assert self.above is not None
+        after = list(self.piece.standings)
+        for other in self.above.others(self.piece):
+            done = {i: _Done() for i in wanted}
+            settled = self._work_label(row, wanted, done)
+            if not any(_falls_short(one) for one in done.values()):
+                self._revise(self.above, other)
+                return done, settled
+        self.piece.standings[:] = after
+        return None
+
+    def _revise(self, above: LastRow, other: Settled) -> None:
+        """The row above as it is read now."""
+        for i, outcome in zip(above.wanted, other.outcomes, strict=True):
+            done = _Done(outcome, outcome, 1, Counter(outcome.census), stood=outcome.stood)
+            self.revised.append(self._worked(above.row, i, done, other))
 
     def _new_section(self, row: Row) -> None:
         """A label that starts numbering again under another name begins a part whose edge is only assumed."""
@@ -208,7 +237,7 @@ class RowsInOrder:
         if outcome.fault is not None or (standing.doubtful and outcome.mismatches):
             self.piece.standings[i] = replace(standing, edge=None)
             alone = self.piece.settle(row, [i]).outcomes[0]
-            return replace(alone, unclear=Unclear("what this part is worked into is not certain", row.place))
+            return replace(alone, unclear=Unclear(UNCERTAIN, row.place))
         if standing.doubtful and outcome.unclear is None and not row.stated:
             return replace(outcome, unclear=Unclear(BY_OWN_NUMBERS, row.place))
         return outcome
@@ -346,6 +375,15 @@ def _stopped(stop: Fault | Unclear) -> Outcome:
     else:
         outcome.unclear = stop
     return outcome
+
+
+def _falls_short(done: _Done) -> bool:
+    """True for a row that does not fit what it is worked into, as far as that can be said."""
+    last = done.last
+    if last is None:
+        return False
+    uncertain = last.unclear is not None and last.unclear.why == UNCERTAIN
+    return uncertain or last.fault is not None or bool(last.mismatches)
 
 
 def _failed(done: _Done) -> bool:
