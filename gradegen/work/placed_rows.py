@@ -19,6 +19,7 @@ from gradegen.work.piece import PieceWork, without_counts
 from gradegen.work.placing import MOST_PLACES, Placed, Placing, opened
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.rows import explained
+from gradegen.work.second_thoughts import LastRow
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.settle import Reading, Settled
 from gradegen.work.walk import RepeatFact
@@ -32,6 +33,7 @@ class PlacedRow:
 
     `row`: the written row whose steps were worked; `under`: the written row whose label it stands under (another one
     where a row says to repeat rows). `met`: for each place of the edge it met, which place of the row before that is.
+    `times`: how many rows are worked under that label; of those that come back to the same edge only some are here.
     """
 
     row: Row
@@ -42,6 +44,7 @@ class PlacedRow:
     turns: bool
     census: Mapping[str, int]
     facts: tuple[RepeatFact, ...]
+    times: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +75,15 @@ class ReadingPiece(PieceWork):
         settled = super().settle(row, wanted, notes)
         self.readings.setdefault(row.place, settled.reading)
         return settled
+
+
+class ReadingOrder(RowsInOrder):
+    """Works rows as ever; where a row makes the one above be read again, that reading is kept."""
+
+    def _revise(self, above: LastRow, other: Settled) -> None:
+        super()._revise(above, other)
+        assert isinstance(self.piece, ReadingPiece)
+        self.piece.readings[above.row.place] = other.reading
 
 
 class PlacingPiece(PieceWork):
@@ -116,7 +128,7 @@ def readings_of_piece(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize
     own, facts = explained(pattern, piece, names)
     work = ReadingPiece(piece.shape, names, own, facts, [size.numbers() for size in sizes])
     work.readings = {}
-    order = RowsInOrder(work)
+    order = ReadingOrder(work)
     some = tuple(names[at] for at in dict.fromkeys(wanted))
     for row in piece.rows:
         order.work(replace(row, sizes=tuple(name for name in some if row.sizes is None or name in row.sizes)))
@@ -150,11 +162,12 @@ def place_rows(
     for row in piece.rows if rows is None else rows:
         done = _alone(row, names[slot]) if rows is None else without_counts(_alone(row, names[slot]))
         before = len(work.done)
+        order.above = None  # every row is read already
         worked += [one for one in order.work(done) if one.size == names[slot]]
         new = work.done[before:]
         lost = lost or _why_lost(worked[-1], new, keeps=keeps)
         if not lost and keeps:
-            placed += _rows(new, done, piece, placed)
+            placed += _rows(new, worked[-1].times, done, piece, placed)
         if worked[-1].status != "proved" and worked[-1].applies and worked[-1].why_not != "prose":
             break
     repeats = {(row.place, fact.place) for row, outcome in work.done for fact in outcome.facts if fact.times > 1}
@@ -179,7 +192,9 @@ def _why_lost(worked: WorkedRow, new: Sequence[tuple[Row, Outcome]], *, keeps: b
     return ""
 
 
-def _rows(new: Sequence[tuple[Row, Outcome]], under: Row, piece: Piece, before: Sequence[PlacedRow]) -> list[PlacedRow]:
+def _rows(
+    new: Sequence[tuple[Row, Outcome]], times: int, under: Row, piece: Piece, before: Sequence[PlacedRow]
+) -> list[PlacedRow]:
     found: list[PlacedRow] = []
     for row, outcome in new:
         assert outcome.placed is not None
@@ -188,7 +203,7 @@ def _rows(new: Sequence[tuple[Row, Outcome]], under: Row, piece: Piece, before: 
         last = found[-1] if found else before[-1] if before else None
         met = () if last is None else met_places(last, outcome.placed)
         census = dict(outcome.census)
-        found.append(PlacedRow(row, under, outcome.placed, met, shape, turns, census, outcome.facts))
+        found.append(PlacedRow(row, under, outcome.placed, met, shape, turns, census, outcome.facts, times))
     return found
 
 

@@ -129,7 +129,7 @@ class Drawing:
         elif one.what == "upright":
             foot, top = self._upright(at, thing)
             self._reach([foot, top])
-            yield from draw_upright(self.pen, one.length, foot, top)
+            yield from draw_upright(self.pen, one.length, foot, top, "foundation" if one.from_base else "ch")
         elif one.what == "sp":
             yield from self._space(at, thing)
         elif one.what == "picot":
@@ -158,7 +158,8 @@ class Drawing:
             first = self._at(*self._place(one.feet[0]))
             closing = (one.closed_by, first)
         self._reach([*ends, self._top(at, thing)])
-        yield from draw_space(self.pen, max(1, one.length - closed), (ends[0], ends[1]), rise, away, closing)
+        number, kind = max(1, one.length - closed), "foundation" if one.from_base else "ch"
+        yield from draw_space(self.pen, number, (ends[0], ends[1]), rise, away, closing, kind)
 
     def _rise(self, at: int, thing: int, ends: Sequence[Point]) -> float:
         """How far the arch rises above the straight way on the sheet: at least as far as the row itself bends."""

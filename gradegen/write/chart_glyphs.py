@@ -107,21 +107,27 @@ def _own(pen: Pen, stitch: str, feet: Sequence[Point], top: Point) -> Iterator[s
     )
 
 
-def draw_upright(pen: Pen, number: int, foot: Point, top: Point) -> Iterator[str]:
+def draw_upright(pen: Pen, number: int, foot: Point, top: Point, kind: str = "ch") -> Iterator[str]:
     """Chains one above the other."""
     turn = lean(foot, top) - 90
     for at in range(number):
-        yield pen.mark("oval", between(foot, top, (at + 0.5) / number), turn, "ch")
+        yield pen.mark("oval", between(foot, top, (at + 0.5) / number), turn, kind)
 
 
 def draw_space(
-    pen: Pen, number: int, ends: tuple[Point, Point], rise: float, away: Point, closing: tuple[str, Point] | None = None
+    pen: Pen,
+    number: int,
+    ends: tuple[Point, Point],
+    rise: float,
+    away: Point,
+    closing: tuple[str, Point] | None = None,
+    kind: str = "ch",
 ) -> Iterator[str]:
     """Chains in an arch; `closing`: the stitch that stands for the last of them, and the foot it is worked into."""
     points = arch(ends[0], ends[1], rise, away)
     shares = [(at + 0.5) / number for at in range(number)]
     for place, turn in along(points, shares):
-        yield pen.mark("oval", place, turn, "ch")
+        yield pen.mark("oval", place, turn, kind)
     if closing is not None:
         yield from draw_stitch(pen, closing[0], [closing[1]], ends[1])
 

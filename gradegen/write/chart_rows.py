@@ -92,17 +92,33 @@ def kept_rows(placed: Sequence[PlacedRow]) -> tuple[Kept, ...]:
     """The rows to draw: rows that only go through the same edges again are left out."""
     kept: list[Kept] = []
     for under, block in _blocks(placed):
-        start = len(kept)
-        for row in block:
-            at = _seen_before(kept, start, row, is_again=row.row.place != under.place)
-            if at is None:
-                kept.append(Kept(row))
-                continue
-            del kept[at:]
-            kept.append(Kept(row)) if at == start and row.row.place == under.place else None
-        if len(kept) == start:
+        new = _shortened(block, kept[-1].row if kept else None)
+        if new:
+            kept += [Kept(row) for row in new]
+        else:
             _mark_again(kept, under, block)
     return tuple(kept)
+
+
+def _shortened(block: Sequence[PlacedRow], last: PlacedRow | None) -> list[PlacedRow]:
+    """The rows under one label without those that come back to an edge again, but on the side where the last one ends.
+
+    Rows that repeat others may all be left out; a row written here is drawn at least once.
+    """
+    kept: list[PlacedRow] = []
+    cycle = 0
+    for row in block:
+        stood = [_state(last) if last is not None else None, *(_state(one) for one in kept)]
+        least = 0 if row.row.place != row.under.place else 1
+        at = next((at for at in range(least, len(stood)) if stood[at] == _state(row)), None)
+        if at is None:
+            kept.append(row)
+            continue
+        cycle = len(kept) + 1 - at
+        del kept[at:]
+    if block[0].turns and cycle % 2 and (block[-1].times - len(kept)) % 2:
+        kept += block[len(block) - cycle :]
+    return kept
 
 
 def _blocks(placed: Sequence[PlacedRow]) -> list[tuple[Row, list[PlacedRow]]]:
@@ -113,15 +129,6 @@ def _blocks(placed: Sequence[PlacedRow]) -> list[tuple[Row, list[PlacedRow]]]:
         else:
             found.append((row.under, [row]))
     return found
-
-
-def _seen_before(kept: Sequence[Kept], start: int, row: PlacedRow, *, is_again: bool) -> int | None:
-    """Where among the kept rows of this label the work stood as it stands after this row; None where nowhere."""
-    first = start if is_again else start + 1
-    for at in range(first, len(kept) + 1):
-        if at and _state(kept[at - 1].row) == _state(row) and (len(kept) + 1 - at) % (2 if row.turns else 1) == 0:
-            return at
-    return None
 
 
 def _state(row: PlacedRow) -> object:
@@ -250,7 +257,8 @@ class _Builder:
                 return [Thing("upright", one.name, before.length - spaces, feet)]
             return [Thing("upright", one.name, max(1, self.skipped - spaces), from_base=True)]
         if one.what == "sp":
-            return [Thing("sp", "ch", one.length, feet, closed_by=one.closed_by)]
+            from_base = bool(self.skipped) and len(self.rows) == 1 and before is not None and before.chain
+            return [Thing("sp", "ch", one.length, feet, from_base=from_base, closed_by=one.closed_by)]
         return [Thing(_DRAWN[one.what], one.name, one.length, feet, one.loop)]
 
     def _ref(self, spot: Spot, met: Sequence[int]) -> list[Ref]:

@@ -1,0 +1,6 @@
+"""The pieces stand beside the tests that draw them."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
