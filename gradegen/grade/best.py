@@ -83,7 +83,7 @@ def _first_found(programme: Programme) -> tuple[int, Values | None]:
     while most <= WIDEST * inch:
         if (values := satisfies(programme, most)) is not None:
             return missed, values
-        missed, most = most, max(2 * most, inch // 8)
+        missed, most = most, max(2 * most, inch // 8, 1)
     return missed, satisfies(programme)
 
 

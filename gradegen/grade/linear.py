@@ -8,10 +8,10 @@ from fractions import Fraction
 
 from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.design.pattern import Pattern
-from gradegen.findings import Finding, Rule, Severity
+from gradegen.findings import Rule, Severity
 from gradegen.grade.bodies import Body
 from gradegen.grade.naming import Naming
-from gradegen.grade.reckon import DIVIDES_BY_NOTHING, UNITS_DO_NOT_MIX, Refused, names_in, value_of
+from gradegen.grade.reckon import DIVIDES_BY_NOTHING, UNITS_DO_NOT_MIX, Refused, value_of
 
 RELATION_NOT_PLAIN = Rule(
     "relation-not-plain",
@@ -75,7 +75,7 @@ def _number(amount: Amount) -> Linear:
 
 
 def _named(name: Name, pattern: Pattern, naming: Naming) -> Linear:
-    meaning = naming.meaning(name)
+    meaning = naming.meaning_among_counts(name)
     if meaning is None:
         raise Refused(naming.unknown(name))
     if meaning.what == "count":
@@ -100,8 +100,3 @@ def _scaled(formula: Sum, left: Linear, right: Linear) -> Linear:
         message = "This part is nothing, and nothing can be divided by it."
         raise Refused(DIVIDES_BY_NOTHING.at(formula.right.place, message))
     return left.by(1 / right.number)
-
-
-def unknown_in(formula: Formula, naming: Naming) -> tuple[Finding, ...]:
-    """A finding for every name of a relation that nobody knows."""
-    return tuple(naming.unknown(name) for name in names_in(formula) if naming.meaning(name) is None)

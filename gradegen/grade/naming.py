@@ -56,6 +56,11 @@ class Naming:
             return Meaning("count", self.counts[plain])
         return self._said_in_full(plain)
 
+    def meaning_among_counts(self, name: Name) -> Meaning | None:
+        """What a name stands for between counts, where a measure of the same name does not come first."""
+        plain = folded(name.name)
+        return Meaning("count", self.counts[plain]) if plain in self.counts else self.meaning(name)
+
     def _said_in_full(self, plain: str) -> Meaning | None:
         """`body bust` for the column where a measure has its name too; `band chain` for the chain of a count."""
         if plain.startswith("body ") and plain[5:] in self.columns:

@@ -107,7 +107,9 @@ def _off(moved: int, unit: str) -> str:
 def _with(rule: CountRule, partners: tuple[str, ...]) -> str:
     """`solved together with neck and shoulder, in even steps`."""
     ties = [words for words, is_so in _TIES if is_so(rule)]
-    return ", ".join([f"solved together with {_listed(partners)}"] * bool(partners) + ties)
+    if partners:
+        ties.insert(0, f"solved together with {_listed(partners)}")
+    return ", ".join(ties) or "held by a relation"
 
 
 _TIES: tuple[tuple[str, Callable[[CountRule], bool]], ...] = (
