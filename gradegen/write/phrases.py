@@ -13,17 +13,21 @@ from gradegen.design.pattern import Text
 from gradegen.design.rows import Listed
 from gradegen.numbers.exact import mixed_text
 from gradegen.write.fold import fold
+from gradegen.write.marks import marks_of
 from gradegen.write.print_numbers import LengthStyle, lengths_text
 from gradegen.write.spoken_lists import each_length, each_size
 from gradegen.write.sums import worth
 from gradegen.write.typeset import NARROW, hyphened_words, typeset
 
-Look = Literal["", "whole", "count", "count whole"]
+Look = Literal["", "whole", "count", "count whole", "mark", "count mark"]
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of a sentence; "whole" must not break over a line, "count" is the count a row ends with."""
+    """A stretch of a sentence; "whole" must not break over a line, "count" is the count a row ends with.
+
+    "mark": the mark of a size before its value.
+    """
 
     text: str
     look: Look = ""
@@ -55,6 +59,10 @@ class Printing:
     def is_some_sizes(self) -> bool:
         """True where several sizes are printed, but not all of the pattern."""
         return 1 < len(self.sizes) < len(self.all_sizes)
+
+    def marks_of(self, sizes: Sequence[GradedSize]) -> tuple[str, ...]:
+        """The marks of sizes in lists; () in large print and for a voice, which have none."""
+        return () if self.columns is not None or self.is_spoken else marks_of(self.all_sizes, sizes)
 
     def tables(self) -> tuple[tuple[GradedSize, ...], ...]:
         """The printed sizes as they are shared out over tables."""
@@ -127,11 +135,30 @@ def _listed(text: str, listed: Listed, printing: Printing, sizes: Sequence[Grade
     if printing.is_spoken:
         yield Part(spoken_list(listed, values, printing, sizes), _look(False, counts))
         return
+    marks = printing.marks_of(sizes)
+    if marks and not isinstance(values, str) and len(set(values)) > 1:
+        yield from _marked(values, marks, counts)
+        return
     pieces = (values,) if isinstance(values, str) else fold(values)
     for at, piece in enumerate(pieces):
         if at:
             yield Part(NARROW if at == 1 else " ", _look(False, counts))
         yield from _pieces(piece, counts)
+
+
+def _marked(values: Sequence[str], marks: Sequence[str], counts: bool) -> Iterator[Part]:
+    """The list with every size's mark before its value; a bracket group cannot break, for it has no plain blank."""
+    at = 0
+    for group, piece in enumerate(fold(values)):
+        words = piece.split(", ")
+        if group:
+            yield Part(NARROW if group == 1 else " ", _look(False, counts))
+        for place, word in enumerate(words):
+            opens = "(" if word.startswith("(") else ""
+            yield Part((f",{NARROW}" if place else "") + opens, _look(True, counts))
+            yield Part(marks[at], "count mark" if counts else "mark")
+            yield Part(word.removeprefix("("), _look(True, counts))
+            at += 1
 
 
 def _pieces(piece: str, counts: bool) -> Iterator[Part]:
@@ -183,7 +210,7 @@ def _joined(parts: Sequence[Part]) -> Phrase:
     for part in parts:
         if not part.text:
             continue
-        if merged and merged[-1].look == part.look and not part.look.endswith("whole"):
+        if merged and merged[-1].look == part.look and not part.look.endswith(("whole", "mark")):
             merged[-1] = Part(merged[-1].text + part.text, part.look)
         else:
             merged.append(part)

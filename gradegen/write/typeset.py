@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 
+from gradegen.write.marks import MARKS, without_marks
+
 NARROW = "\N{NO-BREAK SPACE}"
 _NUMBER = r"[0-9½¼¾⅓⅔⅛⅜⅝⅞)]"
 _RULES = (
-    (re.compile(r"(?<=\d)-(?=\d)"), "–"),  # 5-13
+    (re.compile(rf"(?<=\d)-(?=[{MARKS}]?\d)"), "–"),  # 5-13
     (re.compile(r" - "), " – "),
     (re.compile(r"(?<=[A-Za-z])'(?=[a-z])"), "’"),
     (re.compile(rf"(?<={_NUMBER}) (?=(?:sts?|sps?|chs?|rnds?|rows?|reps?|times|more|in|cm|mm|yds?|m|g|oz)\b)"), NARROW),
@@ -15,7 +17,7 @@ _RULES = (
     (re.compile(r"\bfrom (?=\*)"), "from" + NARROW),
     (re.compile(r"\b([Ss]l) (?=sts?\b)"), r"\1" + NARROW),
     (re.compile(r"\b([Cc]h-\d+) (?=sps?\b)"), r"\1" + NARROW),
-    (re.compile(r"\b([Cc]h|[Ss]k|[Rr]nds?|[Rr]ows?|[Ss]izes?|next|last) (?=\d)"), r"\1" + NARROW),
+    (re.compile(rf"\b([Cc]h|[Ss]k|[Rr]nds?|[Rr]ows?|[Ss]izes?|next|last) (?=[{MARKS}]?\d)"), r"\1" + NARROW),
 )
 _HYPHENED = re.compile(r"(?<![\w-])(?=\S*-[A-Za-z0-9])[\w]+(?:-\w+)+")
 
@@ -28,7 +30,8 @@ def typeset(text: str) -> str:
 
 
 def plain_again(text: str) -> str:
-    """Text read back from a page, made comparable: one kind of space, hyphen and apostrophe, and no blanks at all."""
+    """Text read back from a page, made comparable: one kind of hyphen and apostrophe, no blanks, no marks of sizes."""
+    text = without_marks(text)
     for sign, plain in (("–", "-"), ("‑", "-"), ("−", "-"), ("’", "'"), ("\N{SOFT HYPHEN}", "")):
         text = text.replace(sign, plain)
     return re.sub(r"\s+", "", text)

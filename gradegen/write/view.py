@@ -34,6 +34,7 @@ class MeasureTable:
     columns: tuple[str, ...]
     rows: tuple[MeasureRow, ...]
     density: str  # "open", "close" or "tight", by the number of columns
+    marks: tuple[str, ...] = ()  # of the sizes, one per column
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +95,7 @@ class RowView:
     label_stands: str  # "beside" or "above"
     count_stands: str
     made: str
+    ticks: int = 0  # boxes to tick off on one size's pages: one for every row or round of it
     aside: str = ""  # what the reader must know of this row: that it keeps the designer's own terms
 
 

@@ -12,6 +12,7 @@ from gradegen.design.sizes import Cell
 from gradegen.write.fold import folded
 from gradegen.write.phrases import Phrase, Printing, plain
 from gradegen.write.print_numbers import band_text
+from gradegen.write.typeset import NARROW
 from gradegen.write.view import MeasureRow, MeasureTable
 
 _MANY, _VERY_MANY = 7, 10
@@ -47,7 +48,7 @@ def _sizes_table(
     names = tuple(size.name for size in sizes)
     density = "tight" if len(names) > _VERY_MANY else "close" if len(names) > _MANY else "open"
     caption = unit if len(names) == len(printing.sizes) else f"{unit}, {_run(names)}"
-    return MeasureTable(caption, "Size", names, rows, density)
+    return MeasureTable(caption, "Size", names, rows, density, printing.marks_of(sizes))
 
 
 def _run(names: Sequence[str]) -> str:
@@ -135,5 +136,6 @@ def _beyond_survey(printing: Printing) -> str:
 
 
 def size_key(printing: Printing) -> str:
-    """The sizes in the shape every list has: `XS (S, M, L) (1X, 2X, 3X)`."""
-    return folded([size.name for size in printing.sizes])
+    """The sizes in the shape every list has: `XS (S, M, L) (1X, 2X, 3X)`, with their marks."""
+    names, marks = [size.name for size in printing.sizes], printing.marks_of(printing.sizes)
+    return folded([f"{mark}{NARROW}{name}" for mark, name in zip(marks, names, strict=True)] if marks else names)

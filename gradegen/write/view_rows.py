@@ -16,14 +16,17 @@ from gradegen.write.fold import folded
 from gradegen.write.own_words import in_own_words, size_remark
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, sentence
 from gradegen.write.spoken_lists import each_size
+from gradegen.write.typeset import NARROW
 from gradegen.write.view import PieceView, RowView
 
 LONGEST_BESIDE = 14  # signs of a label that still fit beside its row
+MOST_TICKS = 120
 LONGEST_WHOLE = 30  # signs of a count that must not break over a line
 _COUNT = re.compile(r"[(\[](?=[^()\[\]]*[\d{])(?:[^()\[\]]|\([^()]*\))*[)\]](?=\.?\s*$)")
 _DASH_COUNT = re.compile(r"(?<=[.\s])[—–-]+\s*(?=[\d{])[^.]*(?=\.?\s*$)")
 _BARE_COUNT = re.compile(r"(?<=[.;]\s)[\d{][^.;:]*(?=\.?\s*$)")
 _AFTER_LABEL = re.compile(r"\s*[:.–—-]?\s*")
+_RUN = re.compile(r"(?P<first>\d+) ?[-–] ?(?P<last>\d+)|\b[Nn]ext (?P<many>\d+)")
 _HOW = {
     "flat": "Worked flat, in rows.",
     "joined rounds": "Worked in joined rounds.",
@@ -79,7 +82,17 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
         "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
         "below" if is_below else "whole",
         folded([str(count) for count in counts if count is not None]) if None not in counts else "",
+        ticks(_words(label)) if printing.is_one_size and not printing.is_spoken else 0,
     )
+
+
+def ticks(label: str) -> int:
+    """How many rows or rounds a label of one size names; 1 for a single one, 0 where there is no label."""
+    run = _RUN.search(label.replace(NARROW, " "))
+    if run is None:
+        return 1 if label else 0
+    many = int(run["many"]) if run["many"] else int(run["last"]) - int(run["first"]) + 1
+    return many if 1 <= many <= MOST_TICKS else 1
 
 
 def _label_by_size(row: Row, sizes: Sequence[GradedSize], printing: Printing) -> Phrase:
@@ -139,7 +152,8 @@ def _cut(row: Row, start: int, end: int, printing: Printing, sizes: Sequence[Gra
 
 
 def _without_mark(part: Part) -> Part:
-    return Part(part.text, "whole" if part.look == "count whole" else "")
+    look = part.look.removeprefix("count").strip()
+    return Part(part.text, "whole" if look == "whole" else "mark" if look == "mark" else "")
 
 
 def _words(label: Phrase) -> str:
