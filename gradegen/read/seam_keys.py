@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from gradegen.design.formula import Amount, Formula
+from gradegen.design.formula import Formula
 from gradegen.design.pattern import Text
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.fields import Field, Given, Kind, block_of, list_of, names_of, wrong_kind
