@@ -8,12 +8,22 @@ if TYPE_CHECKING:
     from gradegen.check.run import check_pattern
     from gradegen.findings import Finding
     from gradegen.grade import grade_sizes
+    from gradegen.grade.shaping import shape_rows
     from gradegen.read.pattern_file import read_pattern
     from gradegen.work.one_row import check_row
     from gradegen.work.rows import work_rows
     from gradegen.write.pattern import write_pattern
 
-__all__ = ["Finding", "check_pattern", "check_row", "grade_sizes", "read_pattern", "work_rows", "write_pattern"]
+__all__ = [
+    "Finding",
+    "check_pattern",
+    "check_row",
+    "grade_sizes",
+    "read_pattern",
+    "shape_rows",
+    "work_rows",
+    "write_pattern",
+]
 
 _ROOMS = {
     "Finding": "gradegen.findings",
@@ -21,6 +31,7 @@ _ROOMS = {
     "check_row": "gradegen.work.one_row",
     "grade_sizes": "gradegen.grade",
     "read_pattern": "gradegen.read.pattern_file",
+    "shape_rows": "gradegen.grade.shaping",
     "work_rows": "gradegen.work.rows",
     "write_pattern": "gradegen.write.pattern",
 }

@@ -8,7 +8,16 @@ import gradegen as door
 from gradegen.design.checked import Checked
 from gradegen.read.pattern_file import read_pattern_and_table
 
-PUBLIC = ["Finding", "check_pattern", "check_row", "grade_sizes", "read_pattern", "work_rows", "write_pattern"]
+PUBLIC = [
+    "Finding",
+    "check_pattern",
+    "check_row",
+    "grade_sizes",
+    "read_pattern",
+    "shape_rows",
+    "work_rows",
+    "write_pattern",
+]
 
 
 def test_the_public_names() -> None:
