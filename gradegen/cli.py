@@ -10,6 +10,7 @@ from typing import TypeAlias
 from gradegen.cli_print_options import add_edition_options
 from gradegen.cli_reckon_options import add_left, add_reckoning
 from gradegen.cli_sheet_options import add_sheets
+from gradegen.write.starter_kinds import KINDS
 
 CLEAN, INTERNAL, STOPPED = 0, 3, 130
 
@@ -75,10 +76,16 @@ def _add_new(commands: Commands) -> None:
     parser = _command(commands, "new", "write a commented pattern file to start from", example, "gradegen.cli_new.new")
     parser.add_argument("title", metavar="NAME", help="what the pattern is called")
     parser.add_argument(
-        "--kind", choices=("half-twist", "hat"), default="half-twist", help="what to start from (default: %(default)s)"
+        "--kind",
+        choices=tuple(KINDS),
+        default="half-twist",
+        metavar="KIND",
+        help=f"what to start from: {', '.join(KINDS)} (default: %(default)s)",
     )
     parser.add_argument(
-        "--size-table", metavar="TABLE", help="women, men, child, baby or head (default: women, or head for a hat)"
+        "--size-table",
+        metavar="TABLE",
+        help="women, men, child, baby, head, hand, foot or blanket (default: as the kind needs)",
     )
     parser.add_argument("--out", metavar="DIR", default=".", help="folder to write into (default: here)")
 

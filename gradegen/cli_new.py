@@ -11,12 +11,13 @@ from gradegen import pipeline
 from gradegen.cli_answers import CLEAN, UNREADABLE
 from gradegen.write.screen import show_lines, show_text, width_of
 from gradegen.write.screen_findings import finding_lines
-from gradegen.write.starter import USUAL_TABLE, write_starter
+from gradegen.write.starter import write_starter
+from gradegen.write.starter_kinds import KINDS
 
 
 def new(options: argparse.Namespace) -> int:
     """Writes the file and says what to do next."""
-    named = options.size_table or USUAL_TABLE[options.kind]
+    named = options.size_table or KINDS[options.kind].usual
     table, findings = pipeline.read_table(named)
     path = None
     if table is not None:

@@ -180,7 +180,7 @@ class _Words:
             return ""
         stretch = self._stretch(plain)
         inside = f"{stretch}, {event}" if stretch else event
-        return f"({inside}) {listed(times)} times" if set(times) != {1} else inside
+        return f"({inside}) {listed(times)} times{self.skips(times)}" if set(times) != {1} else inside
 
     def _stretch(self, number: Sequence[int]) -> str:
         return f"{self.rule.stitch} in next {listed(number)} {_sts(number)}" if any(number) else ""
