@@ -257,7 +257,17 @@ class Course:
         standing = tally(outcome.after)
         outcome.made, outcome.units, outcome.census = made_of(standing), units_of(standing), dict(self.census)
         outcome.taken = stitches(outcome.before)
+        self._note_side()
         outcome.trace = tuple(self.trace)
+
+    def _note_side(self) -> None:
+        """On which side the last row lies, where a label has said one."""
+        coming = self.at.standing.side
+        if coming is not None and self.at.turns:
+            side = "WS" if coming == "RS" else "RS"
+            now = self.at.count
+            words = f"the last of {self.rows} rows is a {side} row"
+            self.trace.append(WorkedStep(words, 1, 0, "", now, f"{now} sts", now, self.row.place))
 
     def _stand(self, outcome: Outcome, before: Edge | None) -> None:
         """After a passage that was not followed the size stands on what the count says, which proves nothing."""

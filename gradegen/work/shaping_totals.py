@@ -69,7 +69,8 @@ def working(before: int, shaped: Shaped, made: int) -> str:
             own = [event for event in events if event.rate == which]
             if own:
                 delta = own[0].delta
-                parts.append(f"{len(own)} times {abs(delta)} {'more' if delta > 0 else 'fewer'}{_every(rate)}")
+                often = "once" if len(own) == 1 else f"{len(own)} times"
+                parts.append(f"{often} {abs(delta)} {'more' if delta > 0 else 'fewer'}{_every(rate)}")
     parts.append(f"it ends with {made} sts")
     return "; ".join(parts)
 

@@ -285,7 +285,9 @@ def test_without_a_row_gauge_nothing_is_claimed(tmp_path: Path) -> None:
 
 
 def test_too_many_in_the_row_at_hand() -> None:
-    assert rules(work("Sc in each st across, decreasing 21 sts evenly.", 40)) == {("shaping-too-dense", s) for s in SIZES}
+    assert rules(work("Sc in each st across, decreasing 21 sts evenly.", 40)) == {
+        ("shaping-too-dense", s) for s in SIZES
+    }
     assert work("Sc in each st across, decreasing 20 sts evenly. (20 sc)", 40).status == "proved"
 
 
@@ -294,3 +296,28 @@ def test_rows_told_one_by_one_fill_their_label() -> None:
     assert work(text, 40, "Rows 2-23").status == "proved"
     assert rules(work(text, 40, "Rows 2-25")) == {("shaping-rows-differ", size) for size in SIZES}
     assert rules(work(text, 40, "Rows 2-20")) == {("shaping-longer-than-section", size) for size in SIZES}
+
+
+def test_the_side_of_the_last_row_is_told(tmp_path: Path) -> None:
+    rows = (
+        BEGIN.replace("Row 3:", "Row 3 (RS):") + "Next rows: Dec 1 st at each end of every other row 3 times. (24 sc)\n"
+    )
+    pattern(tmp_path, rows)
+    path = tmp_path / "pattern.yaml"
+    line = next(at for at, text in enumerate(path.read_text("utf-8").split("\n"), 1) if "Next rows" in text)
+    traced = check_file(path, tracing=line).checked
+    assert traced is not None
+    steps = [step.words for step in traced.worked["S"][3].steps]
+    assert steps == ["dec 1 st at each end, every other row", "the last of 6 rows is a RS row"]
+    assert traced.worked["S"][3].times == 6
+
+
+def test_every_rs_row_begins_on_the_next_rs_row(tmp_path: Path) -> None:
+    after_ws = (
+        BEGIN.replace("Row 3:", "Row 3 (WS):") + "Next rows: Dec 1 st at each end of every RS row 3 times. (24 sc)"
+    )
+    after_rs = (
+        BEGIN.replace("Row 3:", "Row 3 (RS):") + "Next rows: Dec 1 st at each end of every RS row 3 times. (24 sc)"
+    )
+    assert times(pattern(tmp_path, after_ws), 3) == [5, 5]
+    assert times(pattern(tmp_path, after_rs), 3) == [6, 6]
