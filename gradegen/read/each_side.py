@@ -1,4 +1,4 @@
-"""Work told for one side or end and meant for both: `2 sc in each of the 3 sts at each end, sc in each on each side`."""
+"""Work told for one side or end and meant for both: `2 sc in each of the 3 sts at each end, ... on each side`."""
 
 from __future__ import annotations
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from gradegen.design.rows import Number, Thing
 from gradegen.read.reading import Reading
 from gradegen.read.word_lists import words
@@ -37,6 +39,7 @@ _NO_NAMES = words(
     "corresponding neck edge"
 )
 
+_SIZED = {"large": "large", "big": "large", "long": "large", "small": "small", "short": "small", "little": "small"}
 _NOT_FOR_CHAIN = frozenset({"joining", "corresponding"})
 
 
@@ -53,6 +56,8 @@ def read_thing(r: Reading) -> Thing | None:
     thing = _named(r, adjective)
     if thing is None:
         r.at = mark
+    elif thing.name == "sp" and adjective in _SIZED:
+        return replace(thing, of=_SIZED[adjective])
     return thing
 
 

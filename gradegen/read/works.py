@@ -246,6 +246,9 @@ def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: 
 def _one_each(item: Item, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
     """`dc 3 in last 3 st` is one in each."""
     number = into.number
+    along = into.things == (Thing("ch"),) and into.which == "next" and into.loosely
+    if along and number is None and item.make.times is not None:  # `work 124 sc on ch`
+        return (Make(item.make.stitch, place=item.make.place),), replace(into, number=item.make.times, loosely=False)
     if item.counted == "after" and number is not None and number == item.make.times and not is_one(number):
         return (Make(item.make.stitch, place=item.make.place),), into
     return makes, into

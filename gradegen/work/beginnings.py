@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Aside, Chain, Join, Row, Slip, Step, Turn, Work
+from gradegen.design.rows import Aside, Chain, Definition, Either, Join, Repeat, Row, Slip, Step, Turn, Work
+from gradegen.trade.stitches import stitches
 
 _TURNING = 6  # the longest chain that only turns
 _GOES_ROUND = re.compile(r"\ball (?:a)?round\b|\brep(?:eat)?\b[^.;]*\baround\b", re.IGNORECASE)
@@ -49,10 +51,34 @@ def _goes_into_ring(work: Work) -> bool:
 
 def _goes_along_chain(chain: Chain, first: Step) -> bool:
     """True where the first stitch behind a chain is worked into that chain, and not `ch 1, sc in each ch`."""
+    if isinstance(first, Either):
+        first = first.readings[0][0]
     if not isinstance(first, (Work, Slip)):
         return False
     long = chain.number.formula is not None or any((value or 0) > _TURNING for value in chain.number.values)
     return first.into.which == "from hook" or (long and any(thing.name == "ch" for thing in first.into.things))
+
+
+def ends_on_group(row: Row, definitions: Mapping[str, Definition]) -> bool:
+    """True when the last stitches of a row are a shell or the like, and no stitch at its edge."""
+    last = _last_work(row.steps)
+    if last is None or last.into.which in ("last", "tch", "first"):
+        return False
+    known = stitches().get(last.makes[0].stitch)
+    own = definitions.get(last.makes[0].stitch)
+    several = len(last.makes) > 1 and any(make.stitch == "ch" for make in last.makes)
+    return several or (own is not None and len(own.makes) > 1) or (known is not None and known.varies and own is None)
+
+
+def _last_work(steps: Sequence[Step]) -> Work | None:
+    for step in reversed(steps):
+        if isinstance(step, Work):
+            return step
+        if isinstance(step, Repeat):
+            return _last_work(step.body)
+        if not isinstance(step, (Aside, Turn, Chain)):
+            return None
+    return None
 
 
 def shape_of(row: Row, shape: Shape, ringed: bool = False) -> Shape:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Target
-from gradegen.design.rows import Into, Thing, Work
+from gradegen.design.rows import Into, Step, Thing, Work
+from gradegen.findings import Place
 from gradegen.work import kinds
 from gradegen.work.kinds import Kind
 from gradegen.work.makes import targets_of
-from gradegen.work.stops import RUNS_SHORT, Fault, Unclear
+from gradegen.work.stops import LEFT_OVER, RUNS_SHORT, Fault, Unclear
 from gradegen.work.walk import Walk
 
 _FAR = 64
@@ -23,8 +24,32 @@ def work_in_part(walk: Walk, step: Work) -> None:
         return
     find_part(walk, step.into)
     walk.use_next()
-    walk.begun, walk.here, walk.last_kind = True, False, "@part"
+    whole = step.into.of if not step.into.things else None
+    name = whole.things[0].name if whole is not None and whole.things else "part"
+    walk.begun, walk.here, walk.last_kind = True, False, f"@{name}"
     walk.make(step.makes)
+
+
+def pass_rest(walk: Walk, into: Into) -> None:
+    """Past what is left of the group just worked into, where the next place is not a part of the same group."""
+    name = walk.last_kind[1:]
+    if not walk.last_kind.startswith("@") or name[:1] in "<>" or walk.site.blind:
+        return
+    if into.which not in ("next", "each", "last", "first") or (into.of is not None and into.of.which == "same"):
+        return
+    walk.last_group = name
+    while (one := walk.cursor.peek()) is not None and one.group == name and one.nth > 1:
+        walk.cursor.step()
+
+
+def keep_whole(walk: Walk, tail: Sequence[Step], place: Place) -> None:
+    """`dc in each dc, ch 2, shell in shell`: a fault where the dcs of that shell were begun on."""
+    one = None if walk.site.blind else walk.cursor.peek()
+    if one is None or not one.group or one.nth < 2:
+        return
+    named = {thing.name for step in tail if isinstance(step, Work) for thing in (step.into.of or step.into).things}
+    if one.group in named:
+        raise Fault(LEFT_OVER, place, f"The {one.group} is needed whole by what comes after.")
 
 
 def find_part(walk: Walk, into: Into) -> None:

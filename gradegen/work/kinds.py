@@ -39,6 +39,30 @@ ANY_SPACE = Kind("sp", lambda t: t.kind == "sp", "sp")
 
 
 @cache
+def sized_space_kind(edge: Edge, size: str) -> Kind:
+    """The large or the small loops of an edge, by their chains; all of them where they are alike."""
+    lengths = {one.length for one in tally(edge) if one.kind == "sp"}
+    if len(lengths) < 2:
+        return ANY_SPACE
+    least = min(lengths)
+    if size == "small":
+        return Kind("sp small", lambda t: t.kind == "sp" and t.length == least, "small loop")
+    return Kind("sp large", lambda t: t.kind == "sp" and t.length > least, "large loop")
+
+
+def _is_small(one: Target) -> bool:
+    """`sc, ch 3, sc in one place`: hardly more than a picot."""
+    return one.kind == "sp" and one.size == 3 and one.nth == 2
+
+
+LARGE_SPACE = Kind("sp outside", lambda t: t.kind == "sp" and not _is_small(t), "large loop")
+
+
+def has_small_spaces(edge: Edge) -> bool:
+    """True where little loops stand within groups beside loops that don't."""
+    return holds(edge, _is_small) and holds(edge, LARGE_SPACE.fits)
+
+
 def space_kind(length: int | None) -> Kind:
     """Chain spaces of one length (None: of any)."""
     if length is None:
@@ -64,10 +88,13 @@ def stitch_kind(name: str) -> Kind:
         names.add("FP st" if known.post == "front" else "BP st")
         names |= {"FP st", "BP st"}
     plain = known is not None and known.base is None
+    drawn = name in ("cluster", "puff", "bobble", "popcorn")
 
     def fits(one: Target) -> bool:
         if one.kind != "st":
             return one.kind in _FOUNDATION and name == "st"
+        if drawn and (one.name.endswith(f" {name}") or (name == "cluster" and one.name.endswith("tog"))):
+            return True
         return one.name in names or (plain and family(one.name) == name)
 
     return Kind(f"={name}", fits, name)
@@ -119,6 +146,14 @@ def corner_kind(edge: Edge) -> Kind:
         return Kind(f"corner{longest}", lambda t: t.kind == "sp" and t.length == longest, "corner sp")
     centre = Kind("corner", lambda t: t.size >= 3 and t.nth == (t.size + 1) // 2, "corner st")
     return centre if holds(edge, centre.fits) else ANY_STITCH
+
+
+def outside(kind: Kind, groups: frozenset[str]) -> Kind:
+    """Targets of a kind that stand in none of these groups: who works into a shell owes nothing to its stitches."""
+    if not groups:
+        return kind
+    fits = kind.fits
+    return Kind(f"{kind.key}!{'|'.join(sorted(groups))}", lambda t: fits(t) and t.group not in groups, kind.words)
 
 
 def holds(edge: Edge, fits: Fits) -> bool:

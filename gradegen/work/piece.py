@@ -12,6 +12,7 @@ from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
 from gradegen.design.rows import Chain, Definition, Even, Row, Turn
 from gradegen.work.beginnings import begins_anew as begins_anew
+from gradegen.work.beginnings import ends_on_group
 from gradegen.work.beginnings import shape_of as shape_of
 from gradegen.work.edges import ENDLESS, plain, tidy, turned, turned_round
 from gradegen.work.picots import joined_loops
@@ -30,7 +31,8 @@ class Standing:
 
     `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a
     printed count only, or a new part begins: a row that does not fit it proves nothing. `doubtful`: it comes from rows
-    worked by their own numbers alone, on an edge that is not known. `underside`: free loops of the foundation.
+    worked by their own numbers alone, on an edge that is not known. `after_group`: the row before ended on a shell, so
+    that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation.
     `rows`: worked since the piece began (None: not known). `side`: of the next row, where a label has said it.
     """
 
@@ -39,6 +41,7 @@ class Standing:
     turning_chain: Chain | None = None
     assumed: bool = False
     doubtful: bool = False
+    after_group: bool = False
     tail: Edge = ()
     rows: int | None = 0
     side: Side | None = None
@@ -90,6 +93,7 @@ class PieceWork:
             notes=notes or self.notes,
             counts=self.counts[size],
             turning_chain=self.standings[size].turning_chain,
+            after_group=self.standings[size].after_group,
             booklet=self.booklet,
             edge_given=self.edge_given,
             tracing=tracing,
@@ -162,6 +166,7 @@ class PieceWork:
             edge=edge,
             underside=outcome.underside or standing.underside,
             turning_chain=row.turning_chain,
+            after_group=ends_on_group(row, self.definitions),
             assumed=outcome.unclear is not None or (outcome.fault is not None),
             doubtful=stays_doubtful(row, outcome, standing),
             rows=rows_after(standing, outcome),

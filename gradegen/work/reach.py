@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from gradegen.design.edge import Target
 from gradegen.design.rows import Bound, Into, Mixed, Step, Work
 from gradegen.work import kinds, repeats
 from gradegen.work.kinds import Kind
@@ -65,7 +66,11 @@ def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
         if there == 0 and wanted == 1 and walk.begun:
             raise walk.short(kind, wanted, into.place)
         raise walk.short(kind, wanted, into.place)
-    if there > wanted and not walk.last_kind.startswith(("sp", "~", "@", "corner")):
+    if (
+        there > wanted
+        and not walk.last_kind.startswith(("sp", "~", "@", "corner"))
+        and not _spans(walk, there - wanted)
+    ):
         raise Fault(
             LEFT_OVER,
             into.place,
@@ -78,6 +83,12 @@ def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
         walk.placing.keep_last(wanted)
     if there > wanted:
         walk.owe(kind)
+
+
+def _spans(walk: Walk, number: int) -> bool:
+    """`ch 2, dc in end st`: the chain just made spans a few stitches without a word, along a foundation."""
+    last = walk.out[-1] if walk.out else None
+    return bool(walk.fresh_chain) and isinstance(last, Target) and last.kind == "sp" and number <= last.length + 1
 
 
 def does_not_fit(step: Step, there: int, each: int, left: int) -> Fault:

@@ -7,13 +7,29 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Either, Join, Mixed, Repeat, Row, SizesOnly, Skip, Step, Turn, Unread, Work
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Either,
+    Join,
+    Mixed,
+    Repeat,
+    Row,
+    SizesOnly,
+    Skip,
+    Step,
+    Turn,
+    Unread,
+    Work,
+)
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.closing import keep_for_join, stand_in, waits_for_first
 from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, run
 from gradegen.work.edges import plain, stitches, tally, tidy
+from gradegen.work.groups import keep_whole, pass_rest
+from gradegen.work.heirs import name_heirs
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.picots import joined_loops
@@ -32,7 +48,10 @@ _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has
 
 @dataclass(slots=True)
 class Outcome:
-    """What one row came to. `fault` and `unclear` are None when it balances; `mismatches`: printed counts it misses."""
+    """What one row came to. `fault`, `unclear`: None when it balances; `mismatches`: printed counts it misses.
+
+    `placeless`: all was read, and a place could not be found.
+    """
 
     before: Edge
     after: Edge = ()
@@ -48,6 +67,7 @@ class Outcome:
     facts: tuple[RepeatFact, ...] = ()
     trace: tuple[WorkedStep, ...] = ()
     stood: tuple[int, tuple[str, ...]] | None = None
+    placeless: bool = False
     placed: Placed | None = None
 
     @property
@@ -67,9 +87,11 @@ def work_once(
     outcome = Outcome(before)
     try:
         _all_read(walk.ahead)
+        walk.started = True
         _turning_chain(walk, row)
         work_steps(walk, walk.ahead, leaves)
         close_tile(walk)
+        name_heirs(walk)
         _spread_change(walk)
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
         if len(outcome.after) > _MOST_ITEMS:
@@ -80,19 +102,37 @@ def work_once(
             outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
     except Fault as fault:
-        outcome.fault = fault
+        if _leaves_its_edge(row, walk):
+            outcome.unclear = Unclear("this row goes on into what it makes itself", fault.place)
+        else:
+            outcome.fault = fault
         if fault.complete:
             outcome.after = tidy(walk.out)
             standing = tally(outcome.after)
             outcome.made, outcome.units = made_of(standing), units_of(standing)
     except Unclear as unclear:
-        outcome.unclear = unclear
+        outcome.unclear, outcome.placeless = unclear, walk.started
     except RecursionError:
         outcome.unclear = Unclear("nested too deeply", row.place)
     if site.blind:
         outcome.before = ()
     outcome.facts, outcome.trace, outcome.stood = tuple(walk.facts), tuple(walk.trace or ()), walk.stood
     return outcome
+
+
+def _leaves_its_edge(row: Row, walk: Walk) -> bool:
+    """True for a row that turns and goes on within itself, and for a round of loops that no join ends."""
+    worked = False
+    for step in row.steps:
+        if isinstance(step, Turn) and worked:
+            worked = any(isinstance(one, (Work, Repeat, Mixed)) for one in row.steps[row.steps.index(step) :])
+            if worked:
+                return True
+        worked = worked or isinstance(step, (Work, Repeat, Mixed))
+    if walk.site.shape == "flat" or any(isinstance(step, (Join, Turn)) for step in row.steps):
+        return False
+    first = next((step for step in row.steps if not isinstance(step, Aside)), None)
+    return isinstance(first, Repeat) and isinstance(first.body[0], Chain)
 
 
 def _only_in_words(step: Step) -> str:
@@ -355,6 +395,7 @@ def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool)
 
 def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
     loop(walk, step, runs)
+    keep_whole(walk, tail, step.place)
     run(walk, closing)
     work_steps(walk, tail, leaves)
 
@@ -372,12 +413,13 @@ def _tries(walk: Walk, spot: object, most: int, attempt: object) -> bool:
 
 def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: bool) -> None:
     """`sc in each st across, sc in last st`: find how many leave what the tail needs."""
-    spot = walk.save()
     first: Fault | None = None
     if isinstance(step, Mixed):
         do(walk, step)
         work_steps(walk, tail, leaves)
         return
+    pass_rest(walk, step.into)
+    spot = walk.save()
     kind: Kind = walk.kind(step.into.things, each=True)
     most = how_many(walk, kind, step.into.bound, step)
     for number in range(most, max(-1, most - _TRIES), -1):
@@ -391,6 +433,7 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
                 walk.owe(kind)
                 walk.take(kind, number, step.place)
                 walk.make(step.makes, number)
+            keep_whole(walk, tail, step.place)
             work_steps(walk, tail, leaves)
         except Fault as fault:
             first = first or fault

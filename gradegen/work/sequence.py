@@ -232,6 +232,10 @@ class RowsInOrder:
         standing = self.piece.standings[i]
         if standing.edge is None and outcome.unclear is not None and outcome.mismatches:
             return Outcome((), unclear=outcome.unclear)
+        if standing.edge is not None and outcome.unclear is not None and outcome.made is None and outcome.placeless:
+            self.piece.standings[i] = replace(standing, edge=None)
+            alone = self.piece.settle(row, [i]).outcomes[0]
+            return replace(alone, unclear=outcome.unclear)
         if standing.edge is None or not (standing.assumed or standing.doubtful):
             return outcome
         if outcome.fault is not None or (standing.doubtful and outcome.mismatches):

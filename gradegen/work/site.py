@@ -14,7 +14,6 @@ from gradegen.design.rows import Chain, Definition, Make, Number
 from gradegen.findings import Place
 from gradegen.work.stops import LIST_LENGTH, NO_SUCH_COUNT, NOT_WHOLE, Fault, Unclear
 
-
 Made = dict[int, tuple[tuple[Make, ...], tuple[Target, ...]]]
 
 
@@ -39,6 +38,7 @@ class Site:
     notes: NoteFacts
     counts: Mapping[str, int] = field(default_factory=dict)
     turning_chain: Chain | None = None
+    after_group: bool = False
     booklet: bool = False
     edge_given: bool = False
     blind: bool = False  # the edge is not known: only what the row's own numbers say can be worked

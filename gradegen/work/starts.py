@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Counts, Join, OtherSide, Repeat, Step, Work
+from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Step, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work.doing import works
@@ -17,6 +17,7 @@ from gradegen.work.stops import Unclear
 from gradegen.work.walk import RING, Walk
 
 Standing = tuple[str, ...]  # what a chain stands for: () nothing, ("dc",), ("dc", "ch-2 sp")
+_SPARE = 3  # chains that turn at the beginning of a foundation without a word
 _BY_LENGTH = {1: "sc", 2: "hdc", 3: "dc", 4: "tr", 5: "dtr", 6: "trtr"}
 
 
@@ -178,6 +179,8 @@ def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
     if following == "sc" and number > 1:
         loop: Standing = (f"ch-{number} sp",)
         return [loop, (), counted] if number > 3 else [(), counted, *_others(number, following), loop]
+    if walk.site.after_group and walk.site.turning_chain is not None:
+        return [(), counted]
     return [counted, (), *_others(number, following)]
 
 
@@ -266,6 +269,16 @@ def work_from_hook(walk: Walk, step: Work) -> None:
     walk.take(kind, each if number == each else number * each, step.into.place)
     walk.place_start = len(walk.out)
     walk.make(step.makes, 1 if number == each else number)
+
+
+def begin_along_chain(walk: Walk, into: Into, number: int) -> None:
+    """`Ch 40, 39 sc on ch`: the chain that turns goes without saying."""
+    spare = walk.fresh_chain - number
+    if walk.begun or walk.out or not walk.fresh_chain or walk.ringed or not 0 < spare <= _SPARE:
+        return
+    if any(thing.name == "ch" for thing in into.things):
+        walk.take(foundation_kind("ch"), spare, into.place)
+        walk.skipped = spare
 
 
 def _chain_before_edge(walk: Walk, step: Work) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from gradegen.design.rows import Make, Mixed, Work
 from gradegen.work import closing, gaps, groups, kinds, meshes, repeats, starts
+from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -22,6 +23,7 @@ def do_work(walk: Walk, step: Work) -> None:
         closing.close(walk, step)
         return
     closing.pass_by(walk, into)
+    groups.pass_rest(walk, into)
     mesh = meshes.mesh_of(step.makes, walk.site)
     if mesh is not None:
         meshes.work_meshes(walk, step, mesh)
@@ -67,6 +69,7 @@ def _next(walk: Walk, step: Work) -> None:
     each = takes_of(step.makes, site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
+    starts.begin_along_chain(walk, into, number)
     if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
         walk.owe(kind)
         walk.take(kind, 1, into.place)
@@ -123,7 +126,7 @@ def _same(walk: Walk, step: Work) -> None:
 def _first(walk: Walk, step: Work) -> None:
     number = walk.site.number(step.into.number)
     kind = walk.kind(step.into.things)
-    if not walk.begun:
+    if not walk.begun or _none_taken(walk, kind):
         walk.take(kind, number, step.into.place)
         walk.make(step.makes, number)
     else:
@@ -133,6 +136,15 @@ def _first(walk: Walk, step: Work) -> None:
 
 
 _FEW = 6
+
+
+def _none_taken(walk: Walk, kind: Kind) -> bool:
+    """`shell in shell, ch 3, sc in 1st dc`: the first dc beyond the shell, where none of those was used."""
+    group = walk.last_group
+    there = kinds.outside(kind, frozenset({group}))
+    if walk.site.blind or not group or not walk.remaining(there):
+        return False
+    return walk.remaining(there) == Cursor(walk.before).remaining(there.key, there.fits)
 
 
 def _last(walk: Walk, step: Work) -> None:

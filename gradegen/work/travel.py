@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Run, Target
-from gradegen.design.rows import Into, Skip, Slip, Work
+from gradegen.design.rows import Aside, Into, Skip, Slip, Work
 from gradegen.work import closing, groups, picots, starts
 from gradegen.work.doing import works
 from gradegen.work.edges import stitches as count_stitches
-from gradegen.work.kinds import ANY_STITCH, foundation_kind
+from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind
 from gradegen.work.reach import how_many, to_last
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
@@ -20,7 +20,11 @@ def do_skip(walk: Walk, step: Skip) -> None:
     """Pass over what the step names."""
     into = step.into
     closing.pass_by(walk, into)
+    groups.pass_rest(walk, into)
     number = walk.site.number(into.number)
+    if into.of is not None and into.of.which == "tch" and not walk.site.blind:
+        walk.take(ANY_SPACE, min(1, walk.remaining(ANY_SPACE)), into.place)  # `skip 3 ch of turning chain`
+        return
     if groups.skips_group(walk, into, number):
         return
     kind = walk.kind(into.things)
@@ -55,6 +59,8 @@ def do_slip(walk: Walk, step: Slip) -> None:
         walk.take(kind, how_many(walk, kind, into.bound, Work((), into, place=step.place)), into.place)
     elif into.which == "last":
         to_last(walk, walk.kind(into.things), walk.site.number(into.number), into)
+    elif _closes_round(walk, step):
+        pass
     elif into.which not in ("from hook", "same", "ring", "tch"):
         walk.take(walk.kind(into.things), walk.site.number(into.number), into.place)
     elif into.which == "from hook":
@@ -62,6 +68,15 @@ def do_slip(walk: Walk, step: Slip) -> None:
             _along_foundation(walk, into)
         return
     walk.spend("sl st", max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1))
+
+
+def _closes_round(walk: Walk, step: Slip) -> bool:
+    """`hdc in each st, sl st in next st`: into the beginning of the same round, where nothing else is left."""
+    after = picots.steps_after(walk.ahead, step)
+    last = walk.ahead and (walk.ahead[-1] is step or bool(after)) and all(isinstance(one, Aside) for one in after)
+    if not last or walk.site.shape == "flat" or walk.site.blind or not walk.begun:
+        return False
+    return step.into.which == "next" and not walk.remaining(walk.kind(step.into.things))
 
 
 def _along_foundation(walk: Walk, into: Into) -> None:
@@ -87,6 +102,8 @@ def _travel(walk: Walk, into: Into) -> None:
     if walk.site.blind:
         walk.begun = walk.here = True
         return
+    if into.loosely and into.things and into.things[0].said == "ch" and not walk.remaining(walk.kind(into.things)):
+        raise Unclear("the chain this goes to is not on the edge of the row before", into.place)
     before = walk.cursor.rest()
     if into.which == "of":
         groups.find_part(walk, into)

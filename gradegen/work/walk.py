@@ -58,7 +58,7 @@ class Walk:
 
     `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
-    `skipped_to_end`: the step before skipped places. `first_waits`: the first place is kept for the stitch that closes
+    `last_group`: the group worked into last. `skipped_to_end`: the step before skipped places. `first_waits`: the first place is kept for the stitch that closes
     the round. `likely`: why what the row comes to is likely and not sure. `addressed`: the kinds that next, each and
     skip have named; these are owed to the end. `spent`: what was made and leaves no place on the edge (foundation and
     turning chains, slip stitches, joins, the chains of picots). `placing`: the record of what sits on what, where one
@@ -88,6 +88,8 @@ class Walk:
     likely: str = ""
     first_waits: bool = False
     skipped_to_end: bool = False
+    last_group: str = ""
+    started: bool = False
     fresh_chain: int = 0
     used: int = 0
     ringed: bool = False
@@ -138,6 +140,8 @@ class Walk:
         name = thing.name
         if name == "st":
             return self._any_stitch() if each else ANY_STITCH
+        if name == "sp" and thing.length is None and self.site.edge_given is False:
+            return self._any_space(thing.of or "")
         if name == "sp":
             return kinds.space_kind(None if thing.length is None else self.site.number(thing.length))
         if name in ("ch", "free loop", "row end"):
@@ -162,6 +166,17 @@ class Walk:
         if name == "ch" and not kinds.holds(self.before, kind.fits) and kinds.holds(self.before, ANY_SPACE.fits):
             return ANY_SPACE
         return kind
+
+    def _any_space(self, size: str) -> Kind:
+        """Loops; in another reading only those that are more than a picot in a group of stitches."""
+        if size:
+            return kinds.sized_space_kind(self.before, size)
+        if not kinds.has_small_spaces(self.before):
+            return ANY_SPACE
+        ways = ("every loop is meant", "only the large loops are meant")
+        if self.site.choose("loops", "the loops", ways, self._somewhere, silent=True):
+            return kinds.LARGE_SPACE
+        return ANY_SPACE
 
     def _any_stitch(self) -> Kind:
         """Stitches; in another reading the chain spaces between them as one stitch each."""
@@ -332,8 +347,9 @@ class Walk:
     def left_over(self) -> tuple[int, Kind | None]:
         """How much that is owed was not worked, and of which kind."""
         most, which = 0, None
+        groups = {key.lstrip("@<>") for key in self.addressed if key.startswith("@")}
         for kind in self.addressed.values():
-            left = self.remaining(kind)
+            left = self.remaining(kind if kind.key.startswith("@") else kinds.outside(kind, frozenset(groups)))
             if left and self.passed:
                 left = max(0, left - Cursor(self.passed).remaining(kind.key, kind.fits))
             if left > most:

@@ -17,6 +17,8 @@ def thing_words(thing: Thing, number: str, says: Notation) -> str:
         return str(things["ch sp"][at]).format(n=says.figures.text(thing.length))
     if thing.name == "group" and thing.of is not None:
         return str(things["group of"][at]).format(of=says.stitch(thing.of))
+    if thing.name == "sp" and thing.of is not None:
+        return f"{thing.of} {things[thing.name][at]}"
     if thing.name in things:
         return str(things[thing.name][at])
     return says.stitch(thing.name, number)
