@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise, product
 
@@ -147,3 +149,40 @@ def best_by_trying(of: Joint, size: int, most: int) -> tuple[Fraction, Fraction]
             each = drifts(of, counts, size)
             costs.append((max(each, default=Fraction(0)), sum(each, Fraction(0))))
     return min(costs, default=None)
+
+
+def with_relations(of: Joint, relations: list[tuple[str, dict[str, int], int]]) -> Joint:
+    """The same group with relations more."""
+    held, conditions = list(of.held), list(of.conditions)
+    for at, (sign, times, number) in enumerate(relations):
+        condition = Condition("relation", f"more {at}", words=f"more {at}", place=HERE)
+        conditions.insert(0, condition)
+        whole = Linear({name: Fraction(n) for name, n in times.items()}, Fraction(number))
+        held += [Held(condition, size, whole, sign == "=") for size in range(len(of.sizes))]
+    return replace(of, held=tuple(held), conditions=tuple(conditions))
+
+
+def possible(of: Joint, kept: Sequence[Condition], size: int, most: int) -> bool:
+    """True when some counts up to `most` keep these conditions in one size; all are tried."""
+    rules = [_loosened(one, kept) for one in of.rules.values()]
+    fewer = replace(of, held=tuple(held for held in of.held if held.condition in kept))
+    return any(
+        holds(fewer, {(one.name, size): n for one, n in zip(rules, chosen, strict=True)}, size)
+        for chosen in product(*(allowed(one, most) for one in rules))
+    )
+
+
+def holds_of(of: Joint, kept: Sequence[Condition], counts: dict[Key, int], size: int) -> bool:
+    """True when these counts keep these conditions in one size."""
+    fewer = replace(of, held=tuple(held for held in of.held if held.condition in kept))
+    own = all(counts[one.name, size] in allowed(_loosened(one, kept), 10_000) for one in of.rules.values())
+    return own and holds(fewer, counts, size)
+
+
+def _loosened(one: CountRule, kept: Sequence[Condition]) -> CountRule:
+    kinds = {condition.kind for condition in kept if condition.of == one.name}
+    repeat = (one.multiple, one.plus) if "multiple" in kinds else (1, 0)
+    return replace(
+        one, multiple=repeat[0], plus=repeat[1], parity=one.parity if "parity" in kinds else None,
+        least=one.least if "least" in kinds else None, most=one.most if "most" in kinds else None,
+    )  # fmt: skip
