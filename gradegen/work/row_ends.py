@@ -1,0 +1,221 @@
+"""Steps whose number of runs hangs on what comes after them: a repeat `across` leaves what the row's end needs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from gradegen.design.rows import (
+    Chain,
+    Either,
+    Join,
+    Mixed,
+    Repeat,
+    SizesOnly,
+    Skip,
+    Step,
+    Turn,
+    Work,
+)
+from gradegen.work.closing import keep_for_join, waits_for_first
+from gradegen.work.correspond import end_to_correspond
+from gradegen.work.doing import do, run
+from gradegen.work.edges import stitches
+from gradegen.work.groups import keep_whole, pass_rest
+from gradegen.work.kinds import ANY_STITCH, Kind
+from gradegen.work.reach import how_many
+from gradegen.work.repeats import body_kind, loop, uneven
+from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, Fault, Unclear
+from gradegen.work.walk import Walk
+
+_TRIES = 8
+
+
+def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
+    """All steps of a row; a repeat `across` leaves what the steps after it need."""
+    for i, step in enumerate(steps):
+        tail = steps[i + 1 :]
+        if isinstance(step, Repeat) and step.times.corresponds:
+            end_to_correspond(walk, step, tail)
+            continue
+        waits = isinstance(step, Repeat) and _is_open(step) and waits_for_first(walk, step, tail)
+        if _is_open(step) and (waits or _stops_early(step) or _consumes(tail)):
+            if isinstance(step, Repeat):
+                _search_repeat(walk, step, tail, leaves)
+            else:
+                assert isinstance(step, (Work, Mixed))
+                _search_each(walk, step, tail, leaves)
+            return
+        if _is_open(step) and isinstance(step, Repeat):
+            keep_for_join(walk, tail)
+            _to_the_end(walk, step, tail)
+        else:
+            do(walk, step)
+    if not leaves:
+        _finish(walk)
+
+
+def _is_open(step: Step) -> bool:
+    if isinstance(step, Repeat):
+        return step.times.how == "bound" and (step.times.bound is None or step.times.bound.to in ("end", "last"))
+    if isinstance(step, Work):
+        into = step.into
+        return into.which == "each" and into.number is None and (into.bound is None or into.bound.to == "end")
+    return isinstance(step, Mixed) and (step.bound is None or step.bound.to == "end")
+
+
+def _stops_early(step: Step) -> bool:
+    return isinstance(step, Repeat) and step.times.stop_at is not None
+
+
+def _consumes(steps: Sequence[Step]) -> bool:
+    """True when steps after this one use up places of the edge."""
+    for step in steps:
+        if isinstance(step, Work) and step.into.which not in ("same", "first", "ring"):
+            return True
+        if isinstance(step, (Skip, Mixed)):
+            return True
+        if isinstance(step, (Repeat, SizesOnly)) and _consumes(step.body):
+            return True
+        if isinstance(step, Either) and _consumes(step.readings[0]):
+            return True
+    return False
+
+
+def _to_the_end(walk: Walk, step: Repeat, tail: Sequence[Step]) -> None:
+    """A repeat `around` that ends the row: whole runs, or a last run whose end goes without saying."""
+    spot = walk.save()
+    started = bool(walk.out)
+    try:
+        do(walk, step)
+    except Fault as fault:
+        if fault.rule is not DOES_NOT_FIT:
+            raise
+        walk.load(spot)
+        kind = body_kind(walk, step.body)
+        if kind is None:
+            raise
+        loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+        if _ends_on_skip(walk, step, tail, kind) or (started and _ends_on_first(walk, step, tail, kind)):
+            return
+        raise
+
+
+def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
+    """`* ch 5, skip 3, sc in next; rep around, ending with ch 5, join`: the last skip goes without saying."""
+    chains = [s for s in tail if isinstance(s, Chain)]
+    skipped = [s for s in step.body if isinstance(s, Skip)]
+    if not chains or not skipped or not any(isinstance(s, Chain) and s.number == chains[0].number for s in step.body):
+        return False
+    wanted = sum(walk.site.number(s.into.number) for s in skipped)
+    if walk.remaining(kind) != wanted:
+        return False
+    walk.take(kind, wanted, step.place)
+    return True
+
+
+def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
+    """`sc in same st, * ch 5, skip 3, sc in next; rep around, join`: the last sc is the first one of the round."""
+    last = step.body[-1]
+    joins = any(isinstance(s, Join) for s in tail)
+    if not joins or not isinstance(last, Work) or last.into.which != "next" or last.into.number is not None:
+        return False
+    try:
+        run(walk, step.body[:-1])
+    except Fault:
+        return False
+    return walk.remaining(kind) == 0
+
+
+def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
+    """Find how many runs leave exactly what the tail needs."""
+    walk.must_see(step.place)
+    kind = body_kind(walk, step.body)
+    if kind is None:
+        raise Unclear("this repeat goes nowhere", step.place)
+    bound = step.times.bound
+    keep = walk.site.number(bound.number) if bound and bound.to == "last" else 0
+    if keep and step.times.stop_at is None:
+        do(walk, step)
+        work_steps(walk, tail, leaves)
+        return
+    closing = () if step.times.stop_at is None else step.body[: step.times.stop_at]
+    spot, before = walk.save(), walk.remaining(kind)
+    most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+    there = walk.remaining(kind)
+    if _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, closing, tail, leaves)):
+        return
+    walk.load(spot)
+    most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
+    raise uneven(walk, step, kind, before, min(there, walk.remaining(kind)) * 0, most)
+
+
+def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
+    loop(walk, step, runs)
+    keep_whole(walk, tail, step.place)
+    run(walk, closing)
+    work_steps(walk, tail, leaves)
+
+
+def _tries(walk: Walk, spot: object, most: int, attempt: object) -> bool:
+    for runs in range(most, max(-1, most - _TRIES), -1):
+        walk.load(spot)  # type: ignore[arg-type]
+        try:
+            attempt(runs)  # type: ignore[operator]
+        except Fault:
+            continue
+        return True
+    return False
+
+
+def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: bool) -> None:
+    """`sc in each st across, sc in last st`: find how many leave what the tail needs."""
+    first: Fault | None = None
+    if isinstance(step, Mixed):
+        do(walk, step)
+        work_steps(walk, tail, leaves)
+        return
+    pass_rest(walk, step.into)
+    spot = walk.save()
+    kind: Kind = walk.kind(step.into.things, each=True)
+    most = how_many(walk, kind, step.into.bound, step)
+    for number in range(most, max(-1, most - _TRIES), -1):
+        walk.load(spot)
+        try:
+            if number == most:
+                do(walk, step)
+            else:
+                if walk.placing is not None:
+                    walk.placing.begin(step)
+                walk.owe(kind)
+                walk.take(kind, number, step.place)
+                walk.make(step.makes, number)
+            keep_whole(walk, tail, step.place)
+            work_steps(walk, tail, leaves)
+        except Fault as fault:
+            first = first or fault
+            continue
+        return
+    raise first or walk.short(kind, 1, step.place)
+
+
+def _finish(walk: Walk) -> None:
+    """Nothing that is owed may be left."""
+    if walk.unworked or walk.site.blind:
+        return
+    left, kind = walk.left_over()
+    if not left or kind is None:
+        return
+    if left == walk.kept and any(isinstance(step, Turn) for step in walk.ahead):
+        walk.unworked = True  # `sc in each st to last 2 sts, turn`: those two are meant to stay
+        return
+    there = Fraction(stitches(walk.before))
+    raise Fault(
+        LEFT_OVER,
+        walk.at,
+        "The row ends before its edge does.",
+        expected="0 left",
+        found=f"{left} {kind.words} left",
+        because=f"the row before leaves {there}; this row uses {there - walk.remaining(ANY_STITCH)} of them",
+        complete=True,
+    )
