@@ -60,6 +60,8 @@ def _print(options: argparse.Namespace, press: Press | None) -> int:
     jobs = options.jobs or os.cpu_count() or 1
     printed = _with_bar(pipeline.print_editions(checked, editions, jobs, press), len(editions))
     index = _index(checked, printed) if options.editions else ()
+    if options.also:
+        printed.append(pipeline.print_also(checked, editions[0], options.also))
     return _report(printed, known, index)
 
 

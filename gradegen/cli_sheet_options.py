@@ -9,6 +9,28 @@ from typing import Any
 Command = Callable[[Any, str, str, str, str], argparse.ArgumentParser]
 
 
+ALSO = ("html", "text", "csv", "xlsx", "shop")
+
+
+def add_also(parser: argparse.ArgumentParser) -> None:
+    """Adds `--also` to printing."""
+    parser.add_argument(
+        "--also",
+        metavar="KINDS",
+        type=_kinds,
+        default=(),
+        help=f"write these besides: {', '.join(ALSO)} (the grading as a table, the text for a shop), with commas",
+    )
+
+
+def _kinds(text: str) -> tuple[str, ...]:
+    kinds = tuple(dict.fromkeys(kind.strip() for kind in text.split(",") if kind.strip()))
+    unknown = [kind for kind in kinds if kind not in ALSO]
+    if unknown or not kinds:
+        raise argparse.ArgumentTypeError(f"give one or more of {', '.join(ALSO)}, with commas")
+    return kinds
+
+
 def add_sheets(commands: Any, command: Command) -> None:
     """Adds `chart`."""
     _add_chart(commands, command)

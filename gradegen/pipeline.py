@@ -213,6 +213,16 @@ def print_edition(checked: Checked, edition: Edition, press: Press | None = None
     return Printed(edition, paths, tuple(run.findings), run.timings)
 
 
+def print_also(checked: Checked, edition: Edition, kinds: Sequence[str]) -> Printed:
+    """HTML, text, grading tables and the text for a shop, as far as they are asked for."""
+    from gradegen.write.also import write_also
+
+    run = _Run(checked.pattern.file)
+    none: tuple[Path, ...] = ()
+    paths = run.stage("write", lambda: write_also(checked, edition, kinds), none)
+    return Printed(edition, paths, tuple(run.findings), run.timings)
+
+
 _TAKEN: list[Checked] = []  # the pattern a printing process works on
 
 

@@ -52,7 +52,7 @@ def write_pattern(
     if differences:
         return (), (*findings, *differences)
     path = edition.out / file_name(checked, edition)
-    unwritten = _put(path, data, checked)
+    unwritten = put_file(path, data, checked)
     return ((), (*findings, *unwritten)) if unwritten else ((path,), findings)
 
 
@@ -67,7 +67,7 @@ def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...],
     unwritten = [
         finding
         for path, body in zip(paths, (text, html), strict=True)
-        for finding in _put(path, body.encode(), checked)
+        for finding in put_file(path, body.encode(), checked)
     ]
     return ((), tuple(unwritten)) if unwritten else (paths, ())
 
@@ -110,7 +110,8 @@ def _refusal(checked: Checked, edition: Edition) -> Findings:
     return ()
 
 
-def _put(path: Path, data: bytes, checked: Checked) -> Findings:
+def put_file(path: Path, data: bytes, checked: Checked) -> Findings:
+    """Writes a file into its folder, which is made where it is missing; a finding where that is impossible."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(data)
