@@ -96,7 +96,7 @@ def test_two_clashes_of_one_group_are_both_told(clashing):
     assert any("neck = 29" in message for message in told)
 
 
-@pytest.mark.parametrize("seed", range(300, 316))
+@pytest.mark.parametrize("seed", range(300, 310))
 def test_random_clashes_are_irreducible_by_trying_everything(seed):
     of = joints.random_joint(seed, sizes=2, counts=3, largest=6)
     extra = [("<=", {"c0": 1, "c1": -1}, 3), ("<=", {"c1": 1, "c2": -1}, 2), ("<=", {"c2": 1, "c0": -1}, 4)]
@@ -120,9 +120,9 @@ def test_random_clashes_are_irreducible_by_trying_everything(seed):
 
 def test_most_of_these_groups_do_clash():
     extra = [("<=", {"c0": 1, "c1": -1}, 3), ("<=", {"c1": 1, "c2": -1}, 2), ("<=", {"c2": 1, "c0": -1}, 4)]
-    drawn = [joints.random_joint(seed, sizes=2, counts=3, largest=6) for seed in range(300, 316)]
-    groups = [joints.with_relations(of, extra[: 1 + seed % 3]) for seed, of in zip(range(300, 316), drawn, strict=True)]
-    assert sum(bool(best_counts(of, of.conditions).unsolved) for of in groups) >= 5
+    drawn = [joints.random_joint(seed, sizes=2, counts=3, largest=6) for seed in range(300, 310)]
+    groups = [joints.with_relations(of, extra[: 1 + seed % 3]) for seed, of in zip(range(300, 310), drawn, strict=True)]
+    assert sum(bool(best_counts(of, of.conditions).unsolved) for of in groups) >= 4
 
 
 def test_trying_everything_would_see_a_set_to_spare():

@@ -17,7 +17,7 @@ def solved_together(of):
     return best.counts, best.unsolved
 
 
-@pytest.mark.parametrize("seed", range(24))
+@pytest.mark.parametrize("seed", range(14))
 def test_small_groups_against_trying_everything(seed):
     of = joints.random_joint(seed, sizes=2, counts=3, largest=9)
     counts, unsolved = solved_together(of)
@@ -32,7 +32,7 @@ def test_small_groups_against_trying_everything(seed):
         assert (max(found, default=0), sum(found)) == wanted
 
 
-@pytest.mark.parametrize("seed", range(100, 125))
+@pytest.mark.parametrize("seed", range(100, 116))
 def test_alike_to_a_second_solver_size_by_size_and_in_their_steps(seed):
     of = joints.random_joint(seed, sizes=4, counts=6)
     counts, unsolved = solved_together(of)
@@ -53,7 +53,7 @@ def test_alike_to_a_second_solver_size_by_size_and_in_their_steps(seed):
         assert joints.steps_off(of, counts) == second.least_steps()
 
 
-@pytest.mark.parametrize("seed", range(200, 215))
+@pytest.mark.parametrize("seed", range(200, 212))
 def test_alike_to_a_second_solver_where_sizes_hang_together(seed):
     of = joints.random_joint(seed, sizes=4, counts=5, coupled=True)
     if not of.couples_sizes:
