@@ -19,7 +19,7 @@ _BEGIN = phrases(
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
-    "complete picot|tie|joining last|making last|working last|work last|make last"
+    "complete picot|tie|joining last|keeping picot|making last|working last|work last|make last"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
 _STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})

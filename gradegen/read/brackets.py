@@ -155,6 +155,7 @@ def _late_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     return True
 
 
+_TALKS_FIRST = words("counting count this there these always first do when note see")
 _TALK = words(
     "this brings thread increased decreased increase decrease inc dec made rs ws right wrong side note "
     "see photo counting count counts first last position mark marker center armhole neck edge always "
@@ -169,7 +170,7 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
         return True
     stitched = [token for token in inside if token.kind in ("stitch", "chain")]
     lows = [token.low for token in inside]
-    if inside[0].low in ("counting", "count", "this", "always", "first", "always", "do", "when", "note", "see"):
+    if inside[0].low in _TALKS_FIRST:
         return True
     if any(token.low in ("increased", "decreased") for token in inside):
         return True

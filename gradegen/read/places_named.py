@@ -68,6 +68,60 @@ def _begins_target(r: Reading) -> bool:
 
 
 def _target(r: Reading, mark: int) -> Into | None:
+    joined = _loops_of_rows(r, mark) or _beside_picot(r, mark) or _rows_below(r, mark) or _joining(r, mark)
+    return joined or _usual_target(r, mark)
+
+
+def _loops_of_rows(r: Reading, mark: int) -> Into | None:
+    """`over next loops of 2 previous rows`: the loop that lies uppermost, and those below it with it."""
+    for i in range(r.at, r.at + 10):
+        if r.tokens[i].kind not in ("word", "number", "ordinal"):
+            break
+        if r.tokens[i].low in ("loop", "loops", "sp", "sps") and i > mark:
+            said = [token.low for token in r.tokens[i + 1 : i + 5]]
+            if said[:1] == ["of"] and "previous" in said and said[-1] in ("rows", "rnds", "rounds"):
+                r.at = i + 5
+                return Into("next", (Thing("sp", said="loop"),), place=r.place(mark))
+    return None
+
+
+def _beside_picot(r: Reading, mark: int) -> Into | None:
+    """`in next loop to right of picot`, `in next loop to left of picot`: one loop, before and behind its picot."""
+    start = r.at
+    same = r.accept("same")
+    if (same or r.accept("next")) and r.accept("loop", "lp") and r.accept("to"):
+        r.accept("the")
+        side = r.low()
+        r.at += 1
+        if side in ("right", "left") and r.accept("of") and (r.accept("the") or True) and r.here.value == "picot":
+            r.at += 1
+            which = "same" if same or side == "left" else "next"
+            return Into(which, (Thing("sp", said="loop"),), place=r.place(mark))  # type: ignore[arg-type]
+    r.at = start
+    return None
+
+
+def _rows_below(r: Reading, mark: int) -> Into | None:
+    """`in next sc 4 rows below`: a place of an earlier row, which uses none of this edge."""
+    start = r.at
+    r.accept("next", "corresponding", "same")
+    things = read_one_thing(r)
+    number = r.number() if things else None
+    if number is not None and r.accept("row", "rows", "rnd", "rnds", "rounds", "round") and r.accept("below"):
+        return Into("next", (Thing("below", of=things[0].name),), place=r.place(mark))
+    r.at = start
+    return None
+
+
+def _joining(r: Reading, mark: int) -> Into | None:
+    """`dc in joining`: where the round before was joined."""
+    if r.low() == "joining" and r.peek().kind in (",", ";", ".", "end"):
+        r.at += 1
+        return Into("same", place=r.place(mark))
+    return None
+
+
+def _usual_target(r: Reading, mark: int) -> Into | None:
     word = r.low()
     if word == "next" or word in _LIKE_NEXT:
         r.at += 1
@@ -176,7 +230,10 @@ def _same(r: Reading, mark: int) -> Into:
     if not things and r.low() in ("place", "space"):
         r.at += 1
     of = _of(r) if things else None
+    goes_first = things and r.low() == "as" and r.low(1) in ("beginning", "beg") and r.tokens[r.at + 2].kind != "stitch"
     pass_as_phrase(r)
+    if goes_first:  # `in same space as beginning`
+        return Into("first", (Thing("st"),), place=r.place(mark))
     return Into("same", things, unless_one(number), of=of, place=r.place(mark))
 
 
@@ -388,4 +445,6 @@ def _loose(r: Reading, mark: int) -> Into | None:
     of = _of(r)
     of = of or _in_gap(r)
     things = counting_spaces(r, things)
+    if r.low() == "where":
+        pass_as_phrase(r)
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Aside, Bound, Chain, Join, Slip, Step, Times, Turn, Unread
+from gradegen.design.rows import Aside, Bound, Chain, Join, Slip, Step, Times, Turn, Unread, Work
 from gradegen.read.reading import SEPARATORS, Reading
 from gradegen.read.repeats import From, Star, closed, read_after_bracket, read_from, read_times, stop_of
 
+_COUNTING = 3  # the longest chain that may stand before an sc and be no loop
 _OPENERS = SEPARATORS | {"open", "end", "star"}
 
 
@@ -161,7 +162,14 @@ def _from_beginning(r: Reading, steps: list[Step], stars: list[Star], mark: int)
 
 def _chain_in_body(steps: list[Step], begins: int) -> bool:
     """True when the opening chain is the repeat's own: `Ch 7, sc in next loop, repeat from beginning`."""
-    return not isinstance(steps[-1], Chain) and sum(isinstance(step, Chain) for step in steps[begins:]) == 1
+    if not isinstance(steps[-1], Chain) and sum(isinstance(step, Chain) for step in steps[begins:]) == 1:
+        return True
+    after = steps[begins + 1]
+    if isinstance(after, Slip):  # `ch 7, sl st in 5th ch from hook for picot`
+        return after.into.which == "from hook"
+    chain, work = steps[begins], next((step for step in steps[begins:] if isinstance(step, Work)), None)
+    is_loop = isinstance(chain, Chain) and any((value or 0) > _COUNTING for value in chain.number.values)
+    return is_loop and work is not None and work.makes[0].stitch == "sc"
 
 
 def close_open_star(r: Reading, steps: list[Step], stars: list[Star]) -> bool:

@@ -28,10 +28,11 @@ from gradegen.read.in_words import read_elsewhere
 from gradegen.read.passages import read_passage
 from gradegen.read.place_words import read_loop
 from gradegen.read.places_named import read_place
-from gradegen.read.reading import DEEPEST, SEPARATORS, Reading
+from gradegen.read.reading import DEEPEST, SEPARATORS, Loop, Reading
 from gradegen.read.repeats import Star
 from gradegen.read.row_references import read_rows_again
 from gradegen.read.size_passages import ends_size_passage, read_sizes_only
+from gradegen.read.spaced_lists import read_spaced_list
 from gradegen.read.spelled_out import read_spelled_out
 from gradegen.read.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.stated import read_open_count
@@ -160,6 +161,7 @@ _FORMS: tuple[Form, ...] = (
     read_held_first,
     read_spelled_out,
     read_each_side,
+    read_spaced_list,
     read_work,
     read_chain,
     read_slip,
@@ -203,6 +205,8 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     if found is None:
         r.at = mark
         found = read_unknown_stitch(r)
+    if found is None and (heading := _heading(r, mark)) is not None:
+        found = [heading]
     if found is None:
         r.at = min(max(r.next_break(mark), mark + 1), stop)
         _keep_unread(r, level, mark)
@@ -303,10 +307,18 @@ def _loop_for_one(r: Reading, level: Steps, stop: int) -> bool:
 def _loop_for_all(r: Reading, level: Steps) -> bool:
     """`FLO:` or `working in back loops only,`: for every stitch behind it."""
     mark = r.at
-    r.phrase(phrases("working in|work in|in|working through|picking up"))
-    loop = read_loop(r)
-    r.phrase(phrases("each st|sts only|sts|st only|stitches only|stitches|st"))
-    r.phrase(phrases("throughout|around|across|of each st|only"))
+    r.phrase(phrases("working in|work in|in|working through|picking up|working into|working in both loops of"))
+    both = r.at > mark and r.tokens[r.at - 1].low == "of"
+    loop = None if both else read_loop(r) or _loop_behind(r)
+    r.phrase(phrases("each st|all sts|sts only|sts|st only|stitches only|stitches|st|each sc"))
+    throughout = r.phrase(phrases("throughout|around|across|of each st|only"))
+    if loop is not None and throughout and r.tokens[r.at - 1].low == "throughout":
+        r.loop = loop
+        return True
+    if both and r.here.kind == ",":
+        r.loop = None
+        level.steps.append(Aside(r.text(mark), place=r.place(mark)))
+        return True
     if loop is None or r.here.kind not in (",", ":", ";", ".", "end", "close"):
         r.at = mark
         return False
@@ -317,6 +329,32 @@ def _loop_for_all(r: Reading, level: Steps) -> bool:
         return bool(level.steps)
     r.loop = loop
     return True
+
+
+def _loop_behind(r: Reading) -> Loop | None:
+    """`loop in back of each sc`."""
+    mark = r.at
+    r.accept("the")
+    if r.accept("loop", "loops") and r.accept("in"):
+        side: Loop | None = "back" if r.accept("back") else "front" if r.accept("front") else None
+        if side is not None and r.accept("of"):
+            r.accept("each", "every")
+            if r.here.kind == "stitch":
+                r.at += 1
+            return side
+    r.at = mark
+    return None
+
+
+def _heading(r: Reading, mark: int) -> Aside | None:
+    """`Start petals:` before the steps it announces."""
+    end = r.next_break(mark)
+    words = r.tokens[mark:end]
+    begins = r.low() in ("start", "begin", "divide", "petals", "ruffle", "border", "corner")
+    if begins and r.tokens[end].kind == ":" and len(words) <= 5 and all(token.kind == "word" for token in words):
+        r.at = end + 1
+        return Aside(r.text(mark, end), place=r.place(mark, end))
+    return None
 
 
 def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:

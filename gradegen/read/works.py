@@ -186,7 +186,7 @@ def _placed(
         makes, into = _one_each(items[0], makes, into)
         if _is_one_over_several(r, mark, items[0], into):
             makes = (Make(f"{makes[0].stitch}{plain(into.number)}tog", place=makes[0].place),)
-        makes = _cluster_over_several(r, mark, makes, into)
+        makes, into = _cluster_over_several(r, mark, makes, into)
     if between is not None:
         spaced = _with_between(r, mark, makes, into, between, called)
         if spaced is None:
@@ -232,15 +232,21 @@ def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
 _CLUSTER = re.compile(r"(\d+)-(\S+) cluster$")
 
 
-def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: Into) -> tuple[Make, ...]:
+def _cluster_over_several(
+    r: Reading, mark: int, makes: tuple[Make, ...], into: Into
+) -> tuple[tuple[Make, ...], Into]:
     """`2 tr cluster over next 2 tr` is one stitch over both."""
     found = _CLUSTER.match(makes[0].stitch)
     said = any(token.low in ("over", "across") for token in r.tokens[mark : r.at])
     if found is None or not said or makes[0].times is not None:
-        return makes
+        return makes, into
     together = f"{found[2]}{found[1]}tog"
-    several = plain(into.number) == int(found[1]) or any(thing.name == "group" for thing in into.things)
-    return (replace(makes[0], stitch=together),) if several and together in stitches() else makes
+    over_group = any(thing.name == "group" for thing in into.things)
+    if together not in stitches() or not (over_group or plain(into.number) == int(found[1])):
+        return makes, into
+    if over_group:
+        into = replace(into, things=_ST, number=r.whole(int(found[1]), *_span(r, mark)))
+    return (replace(makes[0], stitch=together),), into
 
 
 def _one_each(item: Item, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from gradegen.design.edge import Run
-from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Step, Thing, Work
+from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Slip, Step, Thing, Work
 from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
@@ -246,8 +246,9 @@ def _things(steps: Sequence[Step]) -> list[tuple[tuple[Thing, ...], bool]]:
     """What steps address, and whether by "each"."""
     found: list[tuple[tuple[Thing, ...], bool]] = []
     for step in steps:
-        if isinstance(step, (Work, Skip)):
-            if step.into.which in ("next", "each") and not any(t.name in ("ring", "group") for t in step.into.things):
+        if isinstance(step, (Work, Skip)) or (isinstance(step, Slip) and not step.to):
+            outside = any(t.name in ("ring", "group", "below") for t in step.into.things)
+            if step.into.which in ("next", "each") and not outside:
                 found.append((step.into.things, step.into.which == "each"))
             elif step.into.which == "of" and step.into.of is not None:
                 found.append((step.into.of.things, False))

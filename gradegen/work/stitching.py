@@ -54,6 +54,10 @@ def _next(walk: Walk, step: Work) -> None:
     if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
         walk.make(step.makes, number)
         return
+    if any(thing.name == "below" for thing in into.things):
+        walk.begun = True
+        walk.make(step.makes, number)  # into an earlier row: nothing of this edge is used
+        return
     kind = walk.kind(into.things, each=into.which == "each")
     if gaps.meets_group(walk, into):
         walk.begun, walk.skipped_to_end = True, False
