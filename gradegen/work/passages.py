@@ -279,10 +279,11 @@ class Course:
             after = replace(standing, turning_chain=chain, assumed=False, doubtful=doubtful)
             self.piece.standings[self.size] = after
             return
-        stopped = replace(outcome, after=(), made=None)
-        standing.edge = before if any(isinstance(step, EvenRows) for step in self.row.steps) and before else None
-        self.piece.go_on(self.row, self.size, stopped)
-        self.piece.standings[self.size].rows = None
+        self.piece.go_on(self.row, self.size, replace(outcome, after=(), made=None))
+        after = self.piece.standings[self.size]
+        after.rows = None
+        if all(isinstance(step, (EvenRows, *_MANNER)) for step in self.row.steps):
+            after.edge = before  # however many rows it was, they were even
 
     def _note_rates(self, tracks: Sequence[tuple[Shaping, Sequence[Event]]], count: int) -> None:
         """A line for `explain` per rate: how often it ran, what it changed, and up to which row."""
