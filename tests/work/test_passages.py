@@ -325,10 +325,8 @@ def test_every_rs_row_begins_on_the_next_rs_row(tmp_path: Path) -> None:
 
 def test_even_rows_of_unknown_number_leave_the_count_but_prove_nothing(tmp_path: Path) -> None:
     twice = "dc: {stitches: 12, rows: 8, over: 4 in, hook: 5.5 mm, state: blocked}"
-    rows = (
-        BEGIN
-        + "Work even until piece measures 5 in.\nNext row: Ch 1 (does not count as a st), turn, sc in each st across. (30 sc)"
-    )
+    across = "Next row: Ch 1 (does not count as a st), turn, sc in each st across. (30 sc)"
+    rows = f"{BEGIN}Work even until piece measures 5 in.\n{across}"
     outcome = pattern(tmp_path, rows, twice)
     assert outcome.checked is not None
     assert [row.status for row in outcome.checked.worked["S"]][3:] == ["not-checked", "proved"]
