@@ -168,7 +168,7 @@ def _count_related(work: Counting, counted: Counted) -> tuple[Finding, ...]:
     sums = work_order({name: _needs(rule, work.naming) for name, rule in work.sums.items()}).names
     free = [rule.name for rule in work.rules.values() if not (rule.across or rule.along or rule.formula)]
     known = Known(
-        work.pattern, work.naming, tuple(work.bodies[at] for at in order),
+        work.pattern, work.naming, tuple(work.bodies[at] for at in order), size_count(work.pattern, work.table),
         {name: rule for name, rule in work.rules.items() if name in work.scales or name in sums or name in free},
         work.scales,
         {name: tuple(counts[name].raw if name in counts else None for counts in ordered) for name in work.scales},

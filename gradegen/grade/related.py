@@ -7,11 +7,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
+from gradegen.design.formula import Formula
 from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.relation import Relation
 from gradegen.findings import Finding
 from gradegen.grade.bodies import Body
 from gradegen.grade.conditions import Condition, conditions_of
+from gradegen.grade.each_body import check_lists
 from gradegen.grade.joint import Held, Joint, Key, Wish
 from gradegen.grade.linear import RELATION_NOT_PLAIN, Linear, linear_of
 from gradegen.grade.naming import Naming
@@ -26,24 +28,25 @@ USUAL_STITCH = Fraction(1, 4)  # inches, where nothing tells how wide a stitch o
 class Known:
     """What is known of the counts before any is solved.
 
-    `bodies`: smallest first; `rules`: sound ones by name; `scales`: of those with a measure; `raws`: the length each of
-    these wants in stitches, per body (None: it can't be told).
+    `bodies`: smallest first; `entries`: how many a size list has; `rules`: sound ones by name; `scales`: of those with
+    a measure; `raws`: the length each of these wants in stitches, per body (None: it can't be told).
     """
 
     pattern: Pattern
     naming: Naming
     bodies: tuple[Body, ...]
+    entries: int
     rules: Mapping[str, CountRule]
     scales: Mapping[str, Scale]
     raws: Mapping[str, tuple[Fraction | None, ...]]
 
-    def sums(self, formulas: Iterable[tuple[object, Fraction]]) -> tuple[Linear, ...]:
+    def sums(self, *formulas: tuple[Formula, Fraction]) -> tuple[Linear, ...]:
         """For each body the sum of formulas, each so many times; raises Refused."""
         made = []
         for body in self.bodies:
             whole = Linear({}, Fraction(0))
             for formula, times in formulas:
-                whole = whole.plus(linear_of(formula, self.pattern, self.naming, body), times)  # type: ignore[arg-type]
+                whole = whole.plus(linear_of(formula, self.pattern, self.naming, body), times)
             made.append(whole)
         return tuple(made)
 
@@ -77,19 +80,30 @@ def find_joints(known: Known) -> tuple[tuple[Joint, ...], tuple[Finding, ...]]:
         elif found is not None:
             plains.append(found)
     sums, faults = _sums_in(known, plains)
-    findings += faults.values()
-    plains = [plain for plain in (*plains, *sums) if not plain.counts & faults.keys()]
+    findings += [fault for fault in faults.values() if fault is not None]
+    plains = _sound([*plains, *sums], faults.keys())
     alone = [frozenset((rule.name,)) for rule in known.rules.values() if ties_its_sizes(rule)]
     order = list(known.rules)
     groups = sorted(_joined([*(plain.counts for plain in plains), *alone]), key=lambda g: min(map(order.index, g)))
     return tuple(_joint(known, group, plains) for group in groups), tuple(findings)
 
 
+def _sound(plains: list[Plain], faulty: Iterable[str]) -> list[Plain]:
+    """Those that need no faulty count, nor a sum of one."""
+    bad = set(faulty)
+    while more := {one.condition.of for one in plains if one.condition.kind == "sum" and one.counts & bad} - bad:
+        bad |= more
+    return [plain for plain in plains if not plain.counts & bad]
+
+
 def _relation(known: Known, relation: Relation) -> Plain | Finding | None:
     """A relation in plain sums; what is wrong with it; None where a count in it is faulty, which was told."""
+    for side in (relation.left, relation.right):
+        if faults := check_lists(side, known.entries):
+            return faults[0]
     way = -ONE if relation.sign in (">", ">=") else ONE
     try:
-        sums = known.sums(((relation.left, way), (relation.right, -way)))
+        sums = known.sums((relation.left, way), (relation.right, -way))
     except Refused as refused:
         return refused.finding
     if relation.sign in ("<", ">"):
@@ -103,21 +117,25 @@ def _relation(known: Known, relation: Relation) -> Plain | Finding | None:
     return plain if plain.counts <= known.rules.keys() else None
 
 
-def _sums_in(known: Known, plains: Iterable[Plain]) -> tuple[list[Plain], dict[str, Finding]]:
-    """The sums of all counts in relations, and of those in these sums; by count, what no relation can use."""
+def _sums_in(known: Known, plains: Iterable[Plain]) -> tuple[list[Plain], dict[str, Finding | None]]:
+    """The sums of all counts in relations, and of those in these sums; by count, why no relation can use it.
+
+    A count that is faulty itself was told about already: nothing is said of it here.
+    """
     found: list[Plain] = []
-    faults: dict[str, Finding] = {}
+    faults: dict[str, Finding | None] = {}
     waiting = list(dict.fromkeys(name for plain in plains for name in sorted(plain.counts)))
     for name in waiting:
         rule = known.rules.get(name)
+        if rule is None:
+            faults[name] = None
         if rule is None or rule.formula is None:
             continue
         try:
-            sums = known.sums(((rule.formula, -ONE),))
+            sums = known.sums((rule.formula, -ONE))
         except Refused as refused:
-            if refused.finding:
-                hint = f"{name} stands in a relation, so its sum may hold counts and numbers only."
-                faults[name] = replace(refused.finding, hint=hint)
+            hint = f"{name} stands in a relation, so its sum may hold counts and numbers only."
+            faults[name] = replace(refused.finding, hint=hint) if refused.finding else None
             continue
         condition = Condition("sum", name, words=f"sum of {name}", place=rule.formula.place)
         own = Linear({name: ONE}, Fraction(0))

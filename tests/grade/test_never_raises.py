@@ -1,5 +1,7 @@
 """Whatever a pattern says, grading gives sizes and located findings, never a traceback."""
 
+from fractions import Fraction
+
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -31,6 +33,47 @@ gauges = st.fixed_dictionaries(
     optional={"stitches": numbers, "rows": numbers, "repeats": numbers, "repeat_of": st.integers(0, 6),
               "before_stitches": numbers, "before_rows": numbers},
 )  # fmt: skip
+
+
+related = {
+    "centre": st.sampled_from(["motif", "gap", "same"]), "even_steps": st.booleans(),
+    "pins": st.dictionaries(st.sampled_from(["S", "M", "L", "Q"]), st.integers(-3, 300), max_size=2),
+    "weight": st.fractions(Fraction(1, 50), 20, max_denominator=50),
+}  # fmt: skip
+joint_counts = st.tuples(
+    st.sampled_from(["across", "along", "sum", "free"]), words,
+    st.fixed_dictionaries({}, optional={"multiple": whole, "plus": whole, "parity": st.sampled_from(["even", "odd"]),
+                                        "least": st.integers(-5, 300), "most": st.integers(-5, 300), **related}),
+).map(lambda one: {**({} if one[0] == "free" else {one[0]: one[1]}), **one[2]})  # fmt: skip
+relations = st.lists(
+    st.sampled_from(
+        """n = m; n = 2 * m + 1; m >= n; n < m; k = n + m - 3; n = [20, 30, 40]; n = [1, 2]; a = n; n = nobody
+        n * m = 4; k = n / 7; n chain = 2 * m chain; n = 12 sts; n = 3 in; k > 99999999999; n + m = 2 * k
+        n = max(m, k); 1 = 2;        n = 1/3 * m; n = m / 0; 1000003 * n = 999983 * m""".replace("\n", ";").split(";")
+    ),
+    max_size=3,
+)
+
+
+@settings(
+    derandomize=True, max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(
+    st.dictionaries(st.sampled_from(["a", "b"]), words),
+    st.dictionaries(st.sampled_from(["n", "m", "k"]), joint_counts, min_size=1),
+    relations,
+    st.lists(st.sampled_from(["S", "M", "L", "Q"]), max_size=4),
+)
+def test_related_counts(graded, size_table, measures, rules, relations, sizes):
+    table = size_table(
+        ("S", "M", "L"), "bust", {"bust": [(28, 30), 33, (36, 38)], "a": [5, None, 4]}, {"wrist": [15, None, 17]}
+    )
+    made = graded(measures, rules, {"g": {"stitches": 14, "rows": 8}}, table, sizes, relations=relations)
+    assert all(finding.severity != "internal" for finding in made.findings)
+    for finding in made.findings:
+        assert finding.place.line > 0
+    for size in made.sizes:
+        assert all(isinstance(count.n, int) for count in size.counts.values())
 
 
 @settings(

@@ -128,6 +128,7 @@ def test_a_sum_that_relations_cannot_use_is_told(graded):
         ("front = max(neck, shoulder)", "relation-not-plain", 28, 19),
         ("front = neck + 3 in", "units-do-not-mix", 35, 4),
         ("front = neck / 0", "divides-by-nothing", 35, 1),
+        ("front = [80, 84]", "size-list-length", 28, 8),
         ("4 = 4", "relation-not-plain", 20, 5),
         ("front - front = neck - neck", "relation-not-plain", 20, 27),
     ],
