@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from gradegen.cli_print_options import add_edition_options
 from gradegen.cli_reckon_options import add_left, add_reckoning
-from gradegen.cli_sheet_options import add_also, add_sheets
+from gradegen.cli_sheet_options import add_also, add_sheets, add_source
 from gradegen.write.starter_kinds import KINDS
 
 CLEAN, INTERNAL, STOPPED = 0, 3, 130
@@ -140,6 +140,7 @@ def _add_print(commands: Commands) -> None:
     which.add_argument("--all-sizes", action="store_true", help="one PDF per size")
     add_edition_options(parser)
     add_also(parser)
+    add_source(parser)
     parser.add_argument(
         "--draft", action="store_true", help="print in spite of errors, marked DRAFT, with the findings at the end"
     )

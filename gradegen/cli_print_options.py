@@ -48,6 +48,7 @@ def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequenc
         options.terms,
         options.units,
         options.style,
+        options.with_source,
     )
     if options.editions:
         return all_editions(one, known, (pattern.terms, "in" if pattern.units == "inches first" else "cm"))

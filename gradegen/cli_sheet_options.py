@@ -23,6 +23,11 @@ def add_also(parser: argparse.ArgumentParser) -> None:
     )
 
 
+def add_source(parser: argparse.ArgumentParser) -> None:
+    """Adds `--with-source` to printing."""
+    parser.add_argument("--with-source", action="store_true", help="put the pattern file itself inside the PDF")
+
+
 def _kinds(text: str) -> tuple[str, ...]:
     kinds = tuple(dict.fromkeys(kind.strip() for kind in text.split(",") if kind.strip()))
     unknown = [kind for kind in kinds if kind not in ALSO]

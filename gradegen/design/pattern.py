@@ -30,11 +30,12 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Designer:
-    """Who made it, where to ask for help, and the year of the copyright line."""
+    """Who made it, where to ask for help, the year of the copyright line, and where corrections stand."""
 
     name: Text
     help: Text | None
     year: int | None
+    errata: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,13 @@ _PARAGRAPHS = list_of(PROSE, "a list of sentences")
 DESIGNER_NAME = Field("name", TEXT, "Who made the design.", required=True, example="Demo House")
 DESIGNER_HELP = Field("help", TEXT, "Where a maker can ask for help.", example="help@example.org")
 DESIGNER_YEAR = Field("year", whole(1000, 9999), "Year of the copyright line.", example="2026")
-DESIGNER_FIELDS = (DESIGNER_NAME, DESIGNER_HELP, DESIGNER_YEAR)
+DESIGNER_ERRATA = Field(
+    "errata",
+    TEXT,
+    "Address of the page with corrections; printed with a code for a telephone.",
+    example="https://example.org/wrap-corrections",
+)
+DESIGNER_FIELDS = (DESIGNER_NAME, DESIGNER_HELP, DESIGNER_YEAR, DESIGNER_ERRATA)
 
 TABLE = Field("table", TEXT, "A ready size table by name, or your own by its path.", required=True, example="women")
 FOR = Field("for", SIZES_WANTED, "All sizes of the table, or a list of some.", example="all")

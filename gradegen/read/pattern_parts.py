@@ -24,7 +24,9 @@ def read_designer(given: Given | None) -> Designer | None:
     name = given.value(keys.DESIGNER_NAME) if given else None
     if given is None or name is None:
         return None
-    return Designer(name, given.value(keys.DESIGNER_HELP), given.value(keys.DESIGNER_YEAR))
+    return Designer(
+        name, given.value(keys.DESIGNER_HELP), given.value(keys.DESIGNER_YEAR), given.value(keys.DESIGNER_ERRATA)
+    )
 
 
 def choose_sizes(given: Given, table: SizeTable | None) -> tuple[SizeChoice | None, tuple[str, ...], Findings]:

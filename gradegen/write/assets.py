@@ -51,10 +51,14 @@ def fonts() -> Mapping[str, Path]:
 
 @dataclass(frozen=True, slots=True)
 class PageFiles:
-    """What one page may open. `refused` gathers what it asked for in vain."""
+    """What one page may open. `refused` gathers what it asked for in vain.
+
+    `source`: name and content of a file that goes along inside the PDF.
+    """
 
     folder: Path
     refused: list[str] = field(default_factory=list)
+    source: tuple[str, bytes] | None = None
 
     def open(self, address: str) -> tuple[bytes, str]:
         """The bytes behind an address and their kind; raises Refused for everything that is not served."""

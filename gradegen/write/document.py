@@ -12,6 +12,7 @@ from gradegen.write.drawing_styles import drawings_for
 from gradegen.write.chart_view import with_charts
 from gradegen.write.edition import Edition
 from gradegen.write.editioned import Editioned, editioned
+from gradegen.write.file_facts import errata_view, file_metadata
 from gradegen.write.notation_style import listing
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
 from gradegen.write.schematic import piece_drawings
@@ -80,6 +81,8 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         close_stands=_stand(sum(len(_words(each)) + 40 for each in cautions), _length(colophon)),
         foot=_foot(pattern),
         draft=draft_view(checked, printing, edition),
+        metadata=file_metadata(pattern, _size_line(printing)),
+        errata=errata_view(pattern),
     )
 
 

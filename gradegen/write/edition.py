@@ -22,7 +22,8 @@ class Edition:
 
     `chosen`: some sizes by name, where neither one nor all are wanted. `terms`, `units` (the unit that stands first):
     None is the pattern's own. "low-ink": no fills, no pictures. "large-print": at least 22 pt, one column. "spoken":
-    plain text and HTML in which everything is written out for a voice.
+    plain text and HTML in which everything is written out for a voice. `with_source`: the pattern file goes along
+    inside the PDF.
     """
 
     out: Path
@@ -33,6 +34,7 @@ class Edition:
     terms: Terms | None = None
     units: Unit | None = None
     style: Style = "print"
+    with_source: bool = False
 
     def sizes(self, checked: Checked) -> tuple[GradedSize, ...]:
         """The sizes whose numbers may be printed; () when a size asked for is none of this pattern's."""

@@ -40,7 +40,7 @@ def write_pattern(
     if edition.style == "spoken":
         return _write_spoken(checked, edition)
     place = checked.pattern.place
-    files = PageFiles(Path(checked.pattern.file).parent)
+    files = PageFiles(Path(checked.pattern.file).parent, source=_source(checked) if edition.with_source else None)
     html = pattern_html(checked, edition)
     waiting = typeset(html, files, place, closer(html))
     load_reader()
@@ -70,6 +70,12 @@ def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...],
         for finding in put_file(path, body.encode(), checked)
     ]
     return ((), tuple(unwritten)) if unwritten else (paths, ())
+
+
+def _source(checked: Checked) -> tuple[str, bytes] | None:
+    """The pattern file as it was read, by its name alone."""
+    written = checked.pattern.sources.get(checked.pattern.file)
+    return None if written is None else (Path(checked.pattern.file).name, written.text.encode())
 
 
 def pattern_html(checked: Checked, edition: Edition) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import logging
 import os
 from collections.abc import Iterator
@@ -10,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.assets import BASE, PageFiles, Refused
+from gradegen.write.file_facts import describe_file
 from gradegen.write.tags import finish_tags
 
 if TYPE_CHECKING:
@@ -43,13 +45,38 @@ def pdf_bytes(
     with _what_is_logged() as said, _no_clock():
         try:
             document = _laid_out(typesetter, html, files, closer)
-            data: bytes = document.write_pdf(pdf_variant=_VARIANT, finisher=finish_tags)
+            data: bytes = document.write_pdf(
+                pdf_variant=_VARIANT,
+                finisher=_finish,
+                custom_metadata=True,
+                attachments=_attachments(typesetter, files),
+            )
         except RecursionError:
             return None, (NOT_TYPESET.at(place, "The page is nested too deeply to be laid out."),)
     refused = [FILE_REFUSED.at(place, f"A file was not opened: {why}.") for why in files.refused]
     heard = [] if refused else [line for line in said if not line.startswith(_ONLY_SLOWER)]
     others = [NOT_TYPESET.at(place, line, severity=Severity.WARNING) for line in heard]
     return data, (*refused, *others)
+
+
+def _finish(document: Any, pdf: Any) -> None:
+    """The last changes to the file before it is written."""
+    finish_tags(document, pdf)
+    describe_file(pdf, document.metadata.custom)
+
+
+def _attachments(typesetter: ModuleType, files: PageFiles) -> list[Any]:
+    """The pattern's own source where it is to go along, with a fixed date, so that the bytes stay the same."""
+    if files.source is None:
+        return []
+    name, data = files.source
+    fixed = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)
+    words = "The pattern file this document was made from"
+    return [
+        typesetter.Attachment(
+            string=data, name=name, description=words, created=fixed, modified=fixed, relationship="Source"
+        )
+    ]
 
 
 def _laid_out(typesetter: ModuleType, html: str, files: PageFiles, closer: str | None) -> Any:

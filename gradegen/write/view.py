@@ -136,6 +136,14 @@ class PieceView:
 
 
 @dataclass(frozen=True, slots=True)
+class ErrataView:
+    """Where corrections stand: the address, and a code for a telephone that leads there."""
+
+    address: str
+    svg: str
+
+
+@dataclass(frozen=True, slots=True)
 class FindingView:
     """One finding as the appendix of a draft shows it."""
 
@@ -192,4 +200,6 @@ class Document:
     draft: Draft | None
     style: str = "print"
     gauge_heading: str = "Gauge"
+    metadata: tuple[tuple[str, str], ...] = ()
+    errata: ErrataView | None = None
     size_names: tuple[str, ...] = ()
