@@ -49,9 +49,9 @@ class Thing:
     `name`: "st" (any stitch), a stitch id or own stitch name ("sc", "shell"), "ch" (a chain stitch), "sp" (a chain
     space or loop; `length` for "ch-2 sp"), "corner" (the corner space or centre stitch of a corner), "gap" (between
     stitches), "ring", "row end", "free loop" (other side of the foundation), "tch" (turning chain), "place" ("st or
-    sp"), "group" (with `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row), "below" (in the row
-    some rows down: `of` the stitch). A space may be
-    `of` "large" or "small" size, a gap `of` a stitch. `said`: the word for a space as written, in the singular ("loop", "sp", "mesh", "ch").
+    sp"), "group" (with `of` the stitch: "dc group"), "unworked" (stitches skipped or left in an earlier row), "below"
+    (in the row some rows down: `of` the stitch). A space may be `of` "large" or "small" size, a gap `of` a stitch.
+    `said`: the word for a space as written, in the singular ("loop", "sp", "mesh", "ch").
     """
 
     name: str
@@ -65,8 +65,8 @@ class Bound:
     """How far a run goes.
 
     "end": across, around, to end. "last": until `number` of `thing` are left. "thing": up to, not into, the next
-    `thing`. "before marker": until `number` sts before a marker. "words": so far as `words` say, which can't be computed
-    ("to 2nd loop before corner", "until 8 petals are made").
+    `thing`. "before marker": until `number` sts before a marker. "words": so far as `words` say, which can't be
+    computed ("to 2nd loop before corner", "until 8 petals are made").
     """
 
     to: Literal["end", "last", "thing", "before marker", "words"]

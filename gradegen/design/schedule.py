@@ -63,10 +63,11 @@ class Schedule:
     """One shaping in one size.
 
     `runs`: (every, times) in working order, after the stitches left at the start (`leave` at each of `ends` ends, in
-    one row that all sizes work where any leaves some: `leaves_first`) and the event on the next row (`first_is_next`). `by`: stitches one event changes at each end, below 0 for
-    decreases. `groups`: of a slope that is no schedule of rows: (stitches, times) for short rows, stitch heights and
-    one row. `rows`: rows there are for it; `plain`: those left after the last event. `after`: rows before it begins,
-    where it is worked together with another.
+    one row that all sizes work where any leaves some: `leaves_first`) and the event on the next row
+    (`first_is_next`). `by`: stitches one event changes at each end, below 0 for decreases. `groups`: of a slope that
+    is no schedule of rows: (stitches, times) for short rows, stitch heights and one row. `rows`: rows there are for
+    it; `plain`: those left after the last event. `after`: rows before it begins, where it is worked together with
+    another.
     """
 
     name: str

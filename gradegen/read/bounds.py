@@ -39,6 +39,10 @@ def read_bound(r: Reading) -> Bound | None:
             return further
         r.at = mark
     if r.phrase(_TO_END):
+        if r.low() in ("to", "until") and r.low(1) in ("within", "last"):  # `across row to within last 2 sts`
+            further = read_bound(r)
+            if further is not None:
+                return further
         while r.phrase(_AFTER):
             pass
         return Bound("end")
@@ -70,7 +74,7 @@ def _last(r: Reading) -> Bound | None:
     elif number is None and thing is None:
         r.at = mark
         return None
-    r.phrase(phrases("of row|of rnd|of round|rem|remain"))
+    r.phrase(phrases("of row|of rnd|of round|of ch|of chain|rem|remain"))
     return Bound("last", unless_one(number), thing or Thing("st"))
 
 

@@ -18,7 +18,7 @@ _WORDS: Mapping[str, str] = {
     "solid mesh": _SOLID, "solid sp": _SOLID, "bl": _SOLID, "block": _SOLID,
 }  # fmt: skip
 _COUNTED = re.compile(
-    r"\b\d+ (?:more )?((?:open|solid) (?:sp|mesh|space)|sp|space|bl|block)(?:e?s)?\b"
+    r"(?<![-\w])\d+ (?:more )?((?:open|solid) (?:sp|mesh|space)|sp|space|bl|block)(?:e?s)?\b"
     r"(?= *(?:[,.;)*]|$| \d|across|over|on\b))",
     re.IGNORECASE,
 )

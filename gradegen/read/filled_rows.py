@@ -1,4 +1,4 @@
-"""Rows whose `{shaping}` has been worked out: the schedule's sentence stands in their text and is read like any other."""
+"""Rows whose `{shaping}` has been worked out: the schedule's sentence stands in their text and is read like any."""
 
 from __future__ import annotations
 

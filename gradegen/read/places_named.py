@@ -311,6 +311,8 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     if of is None and thing is None:
         r.at = mark
         return None
+    if part == "top" and of is not None and of.which == "last" and of.number is None and of.of is None:
+        return Into("same", of.things, place=r.place(mark))  # `in top of last tr`: the one just made
     if part in ("top", "base", "tip", "side"):
         return _top_of(r, mark, of) if of is not None and part == "top" else None
     return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))

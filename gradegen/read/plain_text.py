@@ -14,7 +14,7 @@ from gradegen.read.definitions import read_definition
 from gradegen.read.files import open_text
 from gradegen.read.notes import read_notes
 from gradegen.read.row_names import RowNames
-from gradegen.read.rows import read_next
+from gradegen.read.rows import UNDEFINED_STITCH, read_next
 from gradegen.read.text_lines import Line, text_lines
 
 Findings = tuple[Finding, ...]
@@ -162,6 +162,9 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
             row, more, names = read_next(line.words, names)
             findings += more
             grouped.setdefault(line.heading, []).append(row)
+    late = {heading for heading, rows in grouped.items() if _starts_late(rows)}
+    lines_late = {line.words.place().line for line in lines if line.part == "rows" and line.heading in late}
+    findings = tuple(f for f in findings if f.rule != UNDEFINED_STITCH.id or f.place.line not in lines_late)
     place = source.place()
     notes = tuple(_text(line) for line in lines if line.part in ("head", "notes"))
     pieces = [
@@ -169,6 +172,12 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
         for heading, rows in grouped.items()
     ]
     return tuple(pieces), findings
+
+
+def _starts_late(rows: Sequence[Row]) -> bool:
+    """True where the first rows are not in the text, so that a stitch may have been explained in them."""
+    first = next((row.label.first for row in rows if not row.is_prose), None)
+    return first is not None and first.values != (1,) and first.formula is None
 
 
 def _unbulleted(words: Written) -> Written:

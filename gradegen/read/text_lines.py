@@ -33,7 +33,8 @@ _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
         "other",
         re.compile(
             r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbreviations?|measurements?|"
-            r"finished (?:size|measure)|skill level|difficulty|hook|notions|finishing|assembly|making up|blocking|about)\b",
+            r"finished (?:size|measure)|skill level|difficulty|hook|notions|finishing|assembly|making up|"
+            r"blocking|about)\b",
             re.I,
         ),
     ),

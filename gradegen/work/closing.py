@@ -13,7 +13,7 @@ from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Aside, Chain, Into, Join, Repeat, Step, Turn, Work
 from gradegen.trade.stitches import stitches
 from gradegen.work import kinds
-from gradegen.work.edges import target
+from gradegen.work.edges import split_first, target
 from gradegen.work.walk import Walk
 
 
@@ -46,6 +46,18 @@ def pass_by(walk: Walk, into: Into | None) -> None:
     closing, rest = walk.cursor.rest()[:1], walk.cursor.rest()[1:]
     walk.onto(rest if walk.site.shape == "flat" else (*rest, *closing), again=True)
     walk.here = False
+
+
+def leave_start(walk: Walk) -> None:
+    """`sl st to picot, * ch 8, sc in next picot`: the chain leads away from the picot; in a round it comes last."""
+    last = walk.out[-1] if walk.out else None
+    leads_away = walk.here and not walk.begun and isinstance(last, Target) and last.kind == "sp" and len(walk.out) == 1
+    if not leads_away or walk.site.shape == "flat" or walk.site.blind:
+        return
+    rest = walk.cursor.rest()
+    first, others = split_first(rest)
+    walk.onto((*others, *first), again=True)
+    walk.here, walk.start_last = False, True
 
 
 def keep_for_join(walk: Walk, tail: Sequence[Step]) -> None:
@@ -135,8 +147,10 @@ def close(walk: Walk, step: Work) -> None:
         walk.placing.close_space(name, height)
     if walk.first_waits:
         walk.take(walk.kind(step.into.things), 1, step.into.place)
-    elif not walk.site.blind and is_closing(_at_end(walk.cursor.rest())):
-        walk.cursor.to_end()
+    elif not walk.site.blind:
+        end = _at_end(walk.cursor.rest())
+        if is_closing(end) or (end is not None and walk.start_last and step.into.which == "first"):
+            walk.cursor.to_end()
 
 
 def _at_end(edge: Edge) -> object:

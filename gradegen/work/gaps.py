@@ -48,6 +48,14 @@ def _use_space(walk: Walk, kind: Kind) -> None:
         walk.cursor.load(spot)
 
 
+def begin_between(walk: Walk, into: Into) -> bool:
+    """`attach thread in any sp between dtr`: the round goes between stitches, so that every gap is a space."""
+    if not is_between(into) or walk.begun or walk.out:
+        return False
+    walk.between = True
+    return True
+
+
 def meets_group(walk: Walk, into: Into) -> bool:
     """True where `next sp` is the gap before the next group: whole groups were just skipped, and no chain lies here."""
     one = walk.cursor.peek()

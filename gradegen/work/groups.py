@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Into, Step, Thing, Work
 from gradegen.findings import Place
+from gradegen.trade.stitches import stitches
 from gradegen.work import kinds
 from gradegen.work.kinds import Kind
 from gradegen.work.makes import targets_of
@@ -61,6 +62,9 @@ def find_part(walk: Walk, into: Into) -> None:
         return
     ahead = _ahead(walk)
     group = into.of.things[0] if into.of.things else Thing("group")
+    if into.things[0].name == "sp" and not _is_known(walk, group.name):
+        _to_loop_of_figure(walk, ahead, group, into)
+        return
     if into.of.which == "last":
         _to_last_group(walk, group)
         ahead = _ahead(walk)
@@ -79,6 +83,22 @@ def find_part(walk: Walk, into: Into) -> None:
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
         walk.cursor.step()
+
+
+def _is_known(walk: Walk, name: str) -> bool:
+    return name == "group" or name in stitches() or name in walk.site.definitions
+
+
+def _to_loop_of_figure(walk: Walk, ahead: Sequence[Target], figure: Thing, into: Into) -> None:
+    """`1st loop of pineapple`: the first loop that stands between two stitches of one kind."""
+    for i in range(1, len(ahead) - 1):
+        before, one, after = ahead[i - 1 : i + 2]
+        if one.kind == "sp" and before.kind == after.kind == "st" and before.name == after.name and not one.group:
+            for _ in range(i):
+                walk.cursor.step()
+            walk.owe(walk.kind(into.things))
+            return
+    raise Unclear(f"no {figure.name} can be told apart on the row before", into.place)
 
 
 def _is_loop(into: Into) -> bool:

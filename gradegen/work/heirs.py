@@ -5,20 +5,44 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Repeat, Step, Work
+from gradegen.design.rows import Repeat, Row, Step, Work
 from gradegen.trade.stitches import stitches
 from gradegen.work.edges import target
+from gradegen.work.makes import targets_of
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.walk import Walk
 
 _Shape = tuple[tuple[str, int], ...]
 
 
-def name_heirs(walk: Walk) -> None:
-    """Give the new groups without a name the name of the group they went into."""
+def name_heirs(walk: Walk, row: Row) -> None:
+    """Give the new groups without a name the name of the group they went into, or the name this row explains."""
     names = dict(_names(walk))
     if names:
         walk.out = list(_renamed(tuple(walk.out), names))
+    for definition in row.defines:
+        made = targets_of(definition.makes, walk.site) if len(definition.makes) > 2 else ()
+        if any(one.kind == "sp" for one in made):
+            walk.out = list(_laid_out(tuple(walk.out), _shape(made), definition.name))
+
+
+def _laid_out(edge: Edge, shape: _Shape, name: str) -> Iterator[Target | Run]:
+    """The edge with every stretch of this shape as one group: `3 dc in next st, ch 2, 3 dc in next st (shell)`."""
+    i = 0
+    while i < len(edge):
+        item = edge[i]
+        if isinstance(item, Run):
+            yield Run(item.times, tuple(_laid_out(item.items, shape, name)))
+            i += 1
+            continue
+        stretch = [one for one in edge[i : i + len(shape)] if isinstance(one, Target)]
+        if _shape(stretch) == shape and not any(one.group for one in stretch):
+            size = len(shape)
+            yield from (target(g.kind, g.name, g.length, name, n + 1, size, g.chain) for n, g in enumerate(stretch))
+            i += size
+        else:
+            yield item
+            i += 1
 
 
 def _names(walk: Walk) -> Iterator[tuple[_Shape, str]]:

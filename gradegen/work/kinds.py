@@ -12,6 +12,7 @@ from gradegen.trade.stitches import stitches
 from gradegen.work.edges import tally
 
 Fits = Callable[[Target], bool]
+_DRAWN = ("cluster", "puff", "bobble", "popcorn")
 _FOUNDATION = ("ch", "free loop", "row end")
 
 
@@ -88,7 +89,7 @@ def stitch_kind(name: str) -> Kind:
         names.add("FP st" if known.post == "front" else "BP st")
         names |= {"FP st", "BP st"}
     plain = known is not None and known.base is None
-    drawn = name in ("cluster", "puff", "bobble", "popcorn")
+    drawn = name in _DRAWN
 
     def fits(one: Target) -> bool:
         if one.kind != "st":
@@ -169,8 +170,10 @@ def own_stitch_kind(name: str, definitions: Mapping[str, Definition], edge: Edge
     middle = group_kind(name)
     if holds(edge, middle.fits):
         return middle
-    one = Kind(f"={name}", lambda t: t.name == name, name)
     definition = definitions.get(name)
+    alike = {name} | ({definition.makes[0].stitch} if definition and len(definition.makes) == 1 else set())
+    drawn = stitch_kind(name) if name in _DRAWN else None
+    one = Kind(f"={name}", lambda t: t.name in alike or (drawn is not None and drawn.fits(t)), name)
     if definition is None or holds(edge, one.fits):
         return one
     lengths = {make.times.values[0] or 0 for make in definition.makes if make.stitch == "ch" and make.times}

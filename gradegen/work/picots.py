@@ -59,6 +59,17 @@ def picot_from_hook(walk: Walk, step: Work) -> bool:
     return True
 
 
+def picot_in_chain(walk: Walk, step: Work) -> bool:
+    """`ch 5, 2 tr in 1st st of ch`: back into the chain just made."""
+    last = walk.out[-1] if walk.out else None
+    if not isinstance(last, Target) or last.kind != "sp":
+        return False
+    make_picot(walk, last.length, "")
+    walk.place_start = len(walk.out)
+    walk.make(step.makes)
+    return True
+
+
 def _is_picot_of_foundation(walk: Walk, step: Work) -> bool:
     """`Ch 80, sc in 3rd ch from hook for picot`: a remark right behind it says so."""
     if not walk.fresh_chain or walk.out or walk.begun:

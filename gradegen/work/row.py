@@ -84,7 +84,7 @@ def work_once(
         _turning_chain(walk, row)
         work_steps(walk, walk.ahead, leaves)
         close_tile(walk)
-        name_heirs(walk)
+        name_heirs(walk, row)
         _spread_change(walk)
         outcome.after = tidy(walk.out) or _foundation_edge(walk)
         if len(outcome.after) > _MOST_ITEMS:

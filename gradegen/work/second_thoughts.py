@@ -1,7 +1,7 @@
 """When a row does not fit: another way to read the row above it, where that fits as well as the way first taken.
 
-`Ch 72, dc in 4th ch from hook and in each ch across` leaves 69 or 70 dc, as the skipped chains count or not; the next row
-may tell which.
+`Ch 72, dc in 4th ch from hook and in each ch across` leaves 69 or 70 dc, as the skipped chains count or not; the
+next row may tell which.
 """
 
 from __future__ import annotations

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Step, Work
+from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Skip, Step, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work.doing import works
@@ -17,6 +18,7 @@ from gradegen.work.stops import Unclear
 from gradegen.work.walk import RING, Walk
 
 Standing = tuple[str, ...]  # what a chain stands for: () nothing, ("dc",), ("dc", "ch-2 sp")
+_CLUSTER = re.compile(r"(\d+)-(\w+) cluster|(\w+?)(\d+)tog")
 _SPARE = 3  # chains that turn at the beginning of a foundation without a word
 _BY_LENGTH = {1: "sc", 2: "hdc", 3: "dc", 4: "tr", 5: "dtr", 6: "trtr"}
 
@@ -89,6 +91,9 @@ def _own_chain(walk: Walk, step: Chain) -> bool:
 
 def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     """Work a starting chain in the reading being tried."""
+    if is_first_leg(walk, number):
+        _first_leg(walk, number, place)
+        return
     ways = standings(walk, number, counts)
     said = tuple(_say(number, way) for way in ways)
     sure = len(ways) == 1
@@ -109,6 +114,51 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     walk.begun = True
     walk.place_start = len(walk.out)
     _stand(walk, stands_for)
+
+
+def is_first_leg(walk: Walk, number: int) -> bool:
+    """`ch 4, 2-tr cluster` in a round of 3-tr clusters: the chain is the first one's third leg, and no stitch."""
+    if walk.site.shape == "flat":
+        return False
+    works = [step for step in worked(walk.ahead) if len(step.makes) == 1]
+    first = next((step for step in walk.ahead if isinstance(step, (Work, Repeat, Skip))), None)
+    legs = _legs(walk, first.makes[0].stitch) if isinstance(first, Work) and len(first.makes) == 1 else None
+    if legs is None or _height(legs[1]) != number:
+        return False
+    return any(_legs(walk, work.makes[0].stitch) == (legs[0] + 1, legs[1]) for work in works)
+
+
+def _legs(walk: Walk, name: str) -> tuple[int, str] | None:
+    """How many legs a cluster or a decrease has, and of which stitch."""
+    own = walk.site.definitions.get(name)
+    name = own.makes[0].stitch if own is not None and len(own.makes) == 1 else name
+    found = _CLUSTER.fullmatch(name)
+    if found is None:
+        return None
+    return (int(found[1]), found[2]) if found[1] else (int(found[4]), found[3])
+
+
+def _first_leg(walk: Walk, number: int, place: Place) -> None:
+    walk.stood = (number, ())
+    walk.spend("ch", number)
+    if walk.here:
+        walk.use_next()
+        walk.here = False
+    elif walk.remaining(ANY_STITCH):
+        walk.take(ANY_STITCH, 1, place)
+    walk.begun = True
+    walk.place_start = len(walk.out)
+
+
+def worked(steps: Sequence[Step]) -> list[Work]:
+    """All works of a row, however deep."""
+    found: list[Work] = []
+    for step in steps:
+        if isinstance(step, Work):
+            found.append(step)
+        elif isinstance(step, Repeat):
+            found += worked(step.body)
+    return found
 
 
 def _loop_of_its_own(walk: Walk, number: int) -> None:

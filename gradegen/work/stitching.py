@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from gradegen.design.rows import Make, Mixed, Work
-from gradegen.work import closing, gaps, groups, kinds, meshes, repeats, starts
+from gradegen.work import closing, gaps, groups, kinds, meshes, picots, repeats, starts
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
@@ -66,6 +66,8 @@ def _next(walk: Walk, step: Work) -> None:
     if walk.loose and into.loosely and not kinds.holds(walk.before, kind.fits):
         walk.make(step.makes, number)  # beside the stitches an earlier row left: what lies there is not on this edge
         return
+    if into.which == "next" and not into.loosely:
+        closing.leave_start(walk)
     if walk.here and into.loosely and number == 1:
         _use_here(walk, kind)
         walk.make(step.makes)
@@ -80,6 +82,7 @@ def _next(walk: Walk, step: Work) -> None:
     elif walk.remaining(kind) or not closing.take_waiting(walk, into):
         walk.owe(kind)
         walk.take(kind, number * each, into.place)
+    walk.into_group = kind.key[1:] if kind.key.startswith("@") else ""
     walk.make(step.makes, number)
 
 
@@ -162,6 +165,8 @@ def _last(walk: Walk, step: Work) -> None:
 
 
 def _turning_chain(walk: Walk, step: Work) -> None:
+    if walk.inside and picots.picot_in_chain(walk, step):
+        return
     to_last(walk, ANY_STITCH, 1, step.into)
     walk.make(step.makes)
 

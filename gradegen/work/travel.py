@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Aside, Into, Skip, Slip, Work
-from gradegen.work import closing, groups, picots, starts
+from gradegen.work import closing, gaps, groups, picots, starts
 from gradegen.work.doing import works
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind
@@ -51,6 +51,8 @@ def do_slip(walk: Walk, step: Slip) -> None:
         return  # the join of the round before, said again
     if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):
         return  # `sl st across 3 dc of first block to ch-3 sp`: the space is where it goes
+    if gaps.begin_between(walk, into):
+        return
     before = walk.remaining(ANY_STITCH)
     if step.to or _is_space(walk, into) or into.which == "of":
         _travel(walk, into)

@@ -58,11 +58,12 @@ class Walk:
 
     `out`: the new edge so far. `here`: the cursor stands on a place that travelling has reached and nothing used yet.
     `place_start`: where in `out` the makings of the current place begin. `begun`: something of the edge was taken.
-    `last_group`: the group worked into last. `skipped_to_end`: the step before skipped places. `first_waits`: the first place is kept for the stitch that closes
-    the round. `likely`: why what the row comes to is likely and not sure. `addressed`: the kinds that next, each and
-    skip have named; these are owed to the end. `spent`: what was made and leaves no place on the edge (foundation and
-    turning chains, slip stitches, joins, the chains of picots). `placing`: the record of what sits on what, where one
-    is wanted.
+    `last_group`, `into_group`: the group passed and the one worked into last. `skipped_to_end`: the step before
+    skipped places. `first_waits`: the first place is kept for the stitch that closes the round; `start_last`: the
+    place it began in comes last. `between`: every gap between stitches is a space. `likely`: why what the row comes
+    to is likely and not sure. `addressed`: the kinds that next, each and skip have named; these are owed to the end.
+    `spent`: what was made and leaves no place on the edge (foundation and turning chains, slip stitches, joins, the
+    chains of picots). `placing`: the record of what sits on what, where one is wanted.
     """
 
     site: Site
@@ -87,8 +88,11 @@ class Walk:
     tiled: bool = False
     likely: str = ""
     first_waits: bool = False
+    start_last: bool = False
+    between: bool = False
     skipped_to_end: bool = False
     last_group: str = ""
+    into_group: str = ""
     started: bool = False
     fresh_chain: int = 0
     used: int = 0
@@ -171,6 +175,8 @@ class Walk:
         """Loops; in another reading only those that are more than a picot in a group of stitches."""
         if size:
             return kinds.sized_space_kind(self.before, size)
+        if self.between and not kinds.holds(self.before, ANY_SPACE.fits):
+            return ANY_STITCH
         if not kinds.has_small_spaces(self.before):
             return ANY_SPACE
         ways = ("every loop is meant", "only the large loops are meant")
@@ -288,7 +294,13 @@ class Walk:
         parts = [part for part in self.out[start:] if isinstance(part, Target)]
         if len(parts) == len(self.out) - start and 1 < len(parts) <= 40:
             bare = [target(p.kind, p.name, p.length, chain=p.chain) for p in parts]
-            self.out[start:] = grouped(bare, self.site)
+            self.out[start:] = self._heirs(grouped(bare, self.site))
+
+    def _heirs(self, parts: tuple[Target, ...]) -> tuple[Target, ...]:
+        """Under the name of the group they were worked into, where they have none and a chain parts them."""
+        if not self.into_group or parts[0].group or not any(part.kind == "sp" for part in parts):
+            return parts
+        return tuple(target(p.kind, p.name, p.length, self.into_group, p.nth, p.size, p.chain) for p in parts)
 
     def _split_last_run(self) -> None:
         """When the last makings were one run of many places, single out its last place."""

@@ -78,7 +78,7 @@ def piece_chart(
     early = _ends_early(piece)
     if early is not None:
         return Undrawn(name, f"{early.label.text} says how often rows are worked, not what each of them is")
-    small = small_piece(checked, piece, printing.sizes[0] if printing.is_one_size else None)
+    small = small_piece(checked, piece, printing.sizes)
     if small is None or not small.placed.rows:
         return Undrawn(name, small.placed.lost if small else "its rows are not proved")
     rows = chart_rows(small.placed.rows, piece.rows)

@@ -58,10 +58,14 @@ class _Work:
         return placed
 
 
-def small_piece(checked: Checked, piece: Piece, size: GradedSize | None = None) -> SmallPiece | None:
-    """The piece as small as it goes, by the rows of a size (None: the first that works it); None where none does."""
-    for one in checked.sizes if size is None else (size,):
-        readings = readings_of_piece(checked.pattern, piece, checked.sizes, (one.index, len(checked.sizes) - 1))
+def small_piece(checked: Checked, piece: Piece, sizes: Sequence[GradedSize] = ()) -> SmallPiece | None:
+    """The piece as small as it goes, by the first of these sizes (all) that works it; None where none does.
+
+    No other size is asked, not even how a row is to be read: pages of some sizes must not hang on the rest.
+    """
+    wanted = sizes or checked.sizes
+    for one in wanted:
+        readings = readings_of_piece(checked.pattern, piece, checked.sizes, (one.index, wanted[-1].index))
         work = _Work(checked.pattern, piece, checked.sizes, one.index, readings)
         placed = work.placed(one.numbers())
         if placed.is_proved and any(row.times for row in placed.worked):

@@ -8,8 +8,9 @@ from collections.abc import Iterable, Iterator
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern
 from gradegen.trade.terms import word_in
-from gradegen.write.drawing_styles import drawings_for
 from gradegen.write.chart_view import with_charts
+from gradegen.write.contents import contents
+from gradegen.write.drawing_styles import drawings_for
 from gradegen.write.edition import Edition
 from gradegen.write.editioned import Editioned, editioned
 from gradegen.write.file_facts import errata_view, file_metadata
@@ -66,6 +67,7 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         gauge=gauge,
         materials_stand=_stand(_length(materials), _length(gauge)),
         style=edition.style,
+        contents=contents(pattern, edition, bool(special), notes, texts),
         size_names=tuple(size.name for size in printing.sizes),
         gauge_heading=word_in("Gauge", pattern.terms),
         terms=(*terms_sentences(pattern, used), *_kept(pieces, said)),

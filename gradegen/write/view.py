@@ -95,7 +95,7 @@ class RowView:
     label_stands: str  # "beside" or "above"
     count_stands: str
     made: str
-    ticks: int = 0  # boxes to tick off on one size's pages: one for every row or round of it
+    ticks: tuple[str, ...] = ()  # boxes to tick off on one size's pages, by their looks: one for every row or round
     aside: str = ""  # what the reader must know of this row: that it keeps the designer's own terms
 
 
@@ -164,6 +164,14 @@ class Draft:
 
 
 @dataclass(frozen=True, slots=True)
+class Content:
+    """A line of the contents: where it leads, and what stands there."""
+
+    anchor: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """A whole document."""
 
@@ -203,3 +211,4 @@ class Document:
     metadata: tuple[tuple[str, str], ...] = ()
     errata: ErrataView | None = None
     size_names: tuple[str, ...] = ()
+    contents: tuple[Content, ...] = ()

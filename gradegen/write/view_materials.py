@@ -15,6 +15,7 @@ from gradegen.numbers.rounding import nearest_whole
 from gradegen.numbers.units import grams_of, in_unit, inches_of
 from gradegen.reckon import YarnNeed, yarn_per_size
 from gradegen.trade.hooks import hook_words
+from gradegen.trade.terms import word_in
 from gradegen.trade.yarn import find_yarn_weights
 from gradegen.write.fold import folded
 from gradegen.write.phrases import Part, Phrase, Printing, phrase, plain
@@ -31,7 +32,8 @@ def material_entries(checked: Checked, printing: Printing) -> tuple[Entry, ...]:
     entries = [_yarn(yarn, printing, needs.get(yarn.letter), is_only=len(yarns) == 1) for yarn in yarns]
     hooks = hook_sizes(checked.pattern.gauges.values())
     if hooks:
-        line = plain(" and ".join(hooks) + ", or the size that gives you the gauge.")
+        gauge = word_in("gauge", checked.pattern.terms)
+        line = plain(" and ".join(hooks) + f", or the size that gives you the {gauge}.")
         entries.append(Entry("Hook" if len(hooks) == 1 else "Hooks", (line,)))
     notions = tuple(_notion(notion, printing) for notion in checked.pattern.notions)
     if notions:

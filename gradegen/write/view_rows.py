@@ -82,17 +82,19 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
         "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
         "below" if is_below else "whole",
         folded([str(count) for count in counts if count is not None]) if None not in counts else "",
-        ticks(_words(label)) if printing.is_one_size and not printing.is_spoken else 0,
+        ticks(_words(label)) if printing.is_one_size and not printing.is_spoken else (),
     )
 
 
-def ticks(label: str) -> int:
-    """How many rows or rounds a label of one size names; 1 for a single one, 0 where there is no label."""
+def ticks(label: str) -> tuple[str, ...]:
+    """A box for every row or round that a label of one size names, a gap after ten; () where there is no label."""
     run = _RUN.search(label.replace(NARROW, " "))
     if run is None:
-        return 1 if label else 0
+        return ("tick hanging",) if label else ()
     many = int(run["many"]) if run["many"] else int(run["last"]) - int(run["first"]) + 1
-    return many if 1 <= many <= MOST_TICKS else 1
+    if not 2 <= many <= MOST_TICKS:
+        return ("tick hanging",)
+    return tuple("tick tenth" if at % 10 == 0 else "tick" for at in range(1, many + 1))
 
 
 def _label_by_size(row: Row, sizes: Sequence[GradedSize], printing: Printing) -> Phrase:

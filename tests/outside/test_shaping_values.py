@@ -315,7 +315,7 @@ def test_end_of_a_bind_off_and_repeats() -> None:
 
 
 def test_drop_of_a_shoulder_in_short_rows(tmp_path: Path) -> None:
-    """Stylish Knitting: a slope of about 2 in; turns = round(drop x rows / 2), one step more than turns (arithmetic)."""
+    """Stylish Knitting: a slope of about 2 in; turns = round(drop x rows / 2), one step more (arithmetic)."""
     begin = "Row 1: Ch 61. Sc in 2nd ch from hook, sc in each ch across. (60 sc)"
     outcome = published(
         tmp_path, "{way: short rows, from: 60, to: 24, drop: 2 in}", f"{begin}\nShoulders: {{it}}. (24 sc)"

@@ -13,7 +13,8 @@ from gradegen.write.notation_style import Notation, NotationStyle, listing, nota
 
 KNOWN = """
 label side sizes steps end counts n first last kind as thing whole nth after which nths bound of open close body star
-stop st change stitch rows again until ending place row nth other rate sts sizes rates edge label shaping since length times often
+stop st change stitch rows again until ending place row nth other rate sts sizes rates edge label
+shaping since length times often
 """
 
 

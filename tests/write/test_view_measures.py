@@ -82,4 +82,5 @@ def test_negative_ease(hat: Checked) -> None:
 
 
 def test_the_key_has_the_shape_of_every_list(wrap: Checked) -> None:
-    assert size_key(printing(wrap)) == "XS (S, M, L, 1X) (2X, 3X, 4X, 5X)"
+    key = size_key(printing(wrap)).replace("\N{NO-BREAK SPACE}", "")
+    assert key == "●XS (△S, ■M, ◇L, ▼1X) (○2X, ▲3X, □4X, ◆5X)"
