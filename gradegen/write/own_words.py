@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from gradegen.design.rows import Listed, Row, SizesOnly
+from gradegen.design.rows import Label, Listed, Row, SizesOnly
 from gradegen.write.notation_style import listing
 from gradegen.write.phrases import Printing
 
@@ -60,18 +60,20 @@ def in_few_words(row: Row, names: Sequence[str], printing: Printing) -> Row:
     ]
     changes += _few_passages(row, names)
     remark = size_remark(printing).match(row.text, 0) if row.sizes is not None else None
-    here = tuple(name for name in row.sizes or () if name in names)
     if remark is not None:
-        changes.append(
-            Change(*remark.span("remark"), "")
-            if len(here) == len(names)
-            else Change(*remark.span("names"), f"{_sizes(here)} only")
-        )
-        row = replace(row, sizes=None if len(here) == len(names) else here)
-    changed = _changed(row, sorted(changes, key=lambda change: change.start)) if changes else row
-    label = changed.text[: len(row.label.text) - (len(remark["remark"]) if remark and changed.sizes is None else 0)]
-    inside = remark is not None and remark.end("remark") <= len(row.label.text)
-    return replace(changed, label=replace(row.label, text=label)) if inside and changed.sizes is None else changed
+        here = tuple(name for name in row.sizes or () if name in names)
+        said = None if len(here) == len(names) else f"{_sizes(here)} only"
+        change = Change(*remark.span("remark"), "") if said is None else Change(*remark.span("names"), said)
+        changes.append(change)
+        row = replace(row, sizes=None if said is None else here, label=_label_with(row, change))
+    return _changed(row, sorted(changes, key=lambda each: each.start)) if changes else row
+
+
+def _label_with(row: Row, change: Change) -> Label:
+    """The row's label, with the change in it where it stands there."""
+    text = row.label.text
+    is_inside = row.text.startswith(text) and change.end <= len(text)
+    return replace(row.label, text=text[: change.start] + change.words + text[change.end :]) if is_inside else row.label
 
 
 def _each(each: Sequence[str], printing: Printing) -> str:

@@ -84,10 +84,14 @@ def breaking(text):
         yield at, relation, f"{text[:start]}  - {CONTRARY[sign].format(*relation.split(sign))}\n{text[start:]}"
 
 
-@pytest.mark.parametrize("case", [RAGLAN, CARDIGAN])
+PATTERNS = ROOT / "shared" / "patterns"
+DEMOS = [path for path in sorted(PATTERNS.glob("*.yaml")) if "relations:\n" in path.read_text("utf-8")]
+
+
+@pytest.mark.parametrize("case", [CARDIGAN, *DEMOS], ids=lambda path: path.stem)
 def test_every_relation_that_is_contradicted_is_named_with_its_place(case, tmp_path):
     text = case.read_text("utf-8")
-    for part in CASES.glob("*bodies.yaml"):
+    for part in case.parent.glob("*.yaml"):
         (tmp_path / part.name).write_text(part.read_text("utf-8"), encoding="utf-8")
     path = tmp_path / "broken.yaml"
     for at, relation, broken in breaking(text):

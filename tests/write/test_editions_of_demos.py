@@ -140,7 +140,7 @@ def short_forms() -> set[str]:
 def test_no_abbreviation_is_left_for_a_voice(name: str, terms: str, tmp_path: Path) -> None:
     edition = Edition(OUT, terms="UK" if terms == "UK" else "US", style="spoken")
     text, html = written(name, edition, tmp_path)
-    left = set(re.findall(r"[A-Za-z]+(?:-[A-Za-z]+)?\d?\w*", text.read_text("utf-8"))) & short_forms()
+    left = set(re.findall(r"(?<!\w)[A-Za-z]+(?:-[A-Za-z]+)?\d?\w*", text.read_text("utf-8"))) & short_forms()
     assert left == set()
     assert not re.search(r"[*\[\]{}½¼¾]|\d \(\d", text.read_text("utf-8"))
     assert "<h1>" in html.read_text("utf-8")
@@ -161,7 +161,9 @@ def test_one_size_alone_in_every_style(style: str, tmp_path: Path) -> None:
     changed = replace(
         checked,
         sizes=others,
-        worked={name: rows if name == size else () for name, rows in checked.worked.items()},
+        worked={
+            name: rows if name in (size, "S") else () for name, rows in checked.worked.items()
+        },  # the yarn rests on S
     )
     edition = Edition(tmp_path / "a", size, style=style)  # type: ignore[arg-type]
     mine, findings = write_pattern(checked, edition)
