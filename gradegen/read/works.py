@@ -232,9 +232,7 @@ def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
 _CLUSTER = re.compile(r"(\d+)-(\S+) cluster$")
 
 
-def _cluster_over_several(
-    r: Reading, mark: int, makes: tuple[Make, ...], into: Into
-) -> tuple[tuple[Make, ...], Into]:
+def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
     """`2 tr cluster over next 2 tr` is one stitch over both."""
     found = _CLUSTER.match(makes[0].stitch)
     said = any(token.low in ("over", "across") for token in r.tokens[mark : r.at])
