@@ -22,6 +22,7 @@ def finish_tags(document: Any, pdf: Any) -> None:
     tree = _at(objects, pdf.catalog.get("StructTreeRoot"))
     if tree is None:
         return
+    _drop_empty(objects, tree)
     if named:
         _list_names(pdf, tree, named)
     _make_artifacts(objects, pdf, tree)
@@ -50,6 +51,23 @@ def _give_scopes(pdf: Any) -> Iterator[tuple[Any, bytes]]:
 
 def _dictionaries(pdf: Any) -> Iterator[Any]:
     return (each for each in pdf.objects if isinstance(each, dict))
+
+
+_MAY_GO = ("/Span", "/P")  # other kinds have a place to keep: an empty cell holds its column
+
+
+def _drop_empty(objects: dict[int, Any], element: Any) -> None:
+    """Takes the elements below that hold nothing out of the tree, such as boxes to tick, which are only drawn."""
+    kept = []
+    for kid in element.get("K") or []:
+        below = _at(objects, kid)
+        if isinstance(below, dict) and "S" in below:
+            _drop_empty(objects, below)
+            if below["S"] in _MAY_GO and not below.get("K"):
+                continue
+        kept.append(kid)
+    if isinstance(element.get("K"), list):
+        element["K"][:] = kept
 
 
 def _list_names(pdf: Any, tree: Any, named: list[tuple[Any, bytes]]) -> None:
