@@ -199,10 +199,9 @@ def _multiply(walk: Walk, depth: int, earlier: Passed, cycles: int) -> None:
 
 def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: int, step: Mixed) -> None:
     """The next `number` targets of several kinds, each with the makings of its own kind."""
-    end = walk.remaining(pairs[0][0]) if len(pairs) == 1 else _together(walk, pairs)
-    keep = end - number
-    seen: Seen = {}
     union = _union(pairs)
+    keep = walk.remaining(union) - number
+    seen: Seen = {}
     done = worked = 0
     while walk.remaining(union) > keep:
         one = walk.cursor.peek()
@@ -224,10 +223,6 @@ def _union(pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> Kind:
     for kind, _ in pairs[1:]:
         union = union | kind
     return union
-
-
-def _together(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> int:
-    return walk.remaining(_union(pairs))
 
 
 # repeats to the end or a limit --------------------------------------------------------------------------------------
