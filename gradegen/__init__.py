@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from gradegen.findings import Finding
     from gradegen.grade import grade_sizes
     from gradegen.grade.shaping import shape_rows
-    from gradegen.read.pattern_file import read_pattern
+    from gradegen.read.pattern.file import read_pattern
     from gradegen.work.one_row import check_row
     from gradegen.work.rows import work_rows
     from gradegen.write.pattern import write_pattern
@@ -30,7 +30,7 @@ _ROOMS = {
     "check_pattern": "gradegen.check.run",
     "check_row": "gradegen.work.one_row",
     "grade_sizes": "gradegen.grade",
-    "read_pattern": "gradegen.read.pattern_file",
+    "read_pattern": "gradegen.read.pattern.file",
     "shape_rows": "gradegen.grade.shaping",
     "work_rows": "gradegen.work.rows",
     "write_pattern": "gradegen.write.pattern",

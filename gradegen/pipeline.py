@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
     from gradegen.grade.sensitivity import Sensitivity
-    from gradegen.write.edition import Edition
-    from gradegen.write.press import Press
+    from gradegen.write.editions.edition import Edition
+    from gradegen.write.page.press import Press
 
 Result = TypeVar("Result")
 Findings = tuple[Finding, ...]
@@ -96,7 +96,7 @@ def check_text(
 ) -> Outcome:
     """An ordinary text pattern read and worked; `sizes` and `terms` are what the text does not say."""
     from gradegen.grade.ungraded import plain_sizes, plain_table
-    from gradegen.read.plain_text import read_text_pattern
+    from gradegen.read.plain_text.file import read_text_pattern
 
     run = _Run(os.fspath(path))
     read = run.stage("read", lambda: read_text_pattern(run.file, sizes, terms), None)
@@ -171,7 +171,7 @@ def sensitivity_file(path: str | os.PathLike[str]) -> tuple[Sensitivity | None, 
 
 def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
     """A body size table by its name, or by its path from here."""
-    from gradegen.read.size_table import read_size_table
+    from gradegen.read.size_tables.table import read_size_table
 
     run = _Run(name_or_path)
     table = run.stage("read", lambda: read_size_table(name_or_path, Path()), None)
@@ -192,7 +192,7 @@ def print_editions(
     from multiprocessing import get_context
 
     import gradegen.write.pattern  # noqa: F401  loaded once here, as the typesetter is: forked processes share it
-    from gradegen.write.pdf import load_typesetter
+    from gradegen.write.page.pdf import load_typesetter
 
     load_typesetter()
 
@@ -203,8 +203,8 @@ def print_editions(
 
 def print_edition(checked: Checked, edition: Edition, press: Press | None = None) -> Printed:
     """One document written; a fault of ours gives no file and one internal finding."""
+    from gradegen.write.page.press import typeset_here
     from gradegen.write.pattern import write_pattern
-    from gradegen.write.press import typeset_here
 
     typeset = press.typeset if press else typeset_here
     run = _Run(checked.pattern.file)
@@ -215,7 +215,7 @@ def print_edition(checked: Checked, edition: Edition, press: Press | None = None
 
 def print_also(checked: Checked, edition: Edition, kinds: Sequence[str]) -> Printed:
     """HTML, text, grading tables and the text for a shop, as far as they are asked for."""
-    from gradegen.write.also import write_also
+    from gradegen.write.editions.also import write_also
 
     run = _Run(checked.pattern.file)
     none: tuple[Path, ...] = ()
@@ -271,7 +271,7 @@ def first_place(file: str) -> Place:
 
 
 def _read(run: _Run) -> tuple[Pattern, SizeTable] | None:
-    from gradegen.read.pattern_file import read_pattern_and_table
+    from gradegen.read.pattern.file import read_pattern_and_table
 
     return run.stage("read", lambda: read_pattern_and_table(run.file), None)
 

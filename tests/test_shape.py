@@ -12,9 +12,15 @@ ROOT = Path(__file__).resolve().parents[1]
 MODULES = sorted((ROOT / "gradegen").rglob("*.py"))
 LONGEST_MODULE, LONGEST_FUNCTION, P90_FUNCTION = 400, 60, 40
 # Over the limit and waiting to be parted; nothing may be added to this list.
-LONG_MODULES = {"design/rows.py", "read/places_named.py", "read/steps.py", "work/sequence.py", "work/starts.py"}
-FLOATS_ALLOWED = {"write/machine.py"}  # numbers leave the program there
-PRINTS_ALLOWED = {"cli.py", "write/screen.py"}
+LONG_MODULES = {
+    "design/rows.py",
+    "read/notation/places_named.py",
+    "read/notation/steps.py",
+    "work/sequence.py",
+    "work/starts.py",
+}
+FLOATS_ALLOWED = {"write/sheets/machine.py"}  # numbers leave the program there
+PRINTS_ALLOWED = {"cli/command_line.py", "write/screen/terminal.py"}
 TOP_LEVEL = {
     "README.md",
     "DEVELOPERS.md",
@@ -71,7 +77,7 @@ def test_only_the_typesetter_loads_the_typesetter() -> None:
     loading = {
         short(m) for m in MODULES if re.search(r"^\s*(import|from) weasyprint", m.read_text("utf-8"), re.MULTILINE)
     }
-    assert loading <= {"write/pdf.py"}
+    assert loading <= {"write/page/pdf.py"}
 
 
 def test_nothing_heavy_is_loaded_at_the_top_outside_the_printing_room() -> None:

@@ -21,7 +21,7 @@ from gradegen.grade.lengths import Words
 from gradegen.grade.measures import target_measures
 from gradegen.grade.naming import Naming
 from gradegen.grade.nearest import Nearest, nearest_by_body, nearest_by_count, to_fit_inches
-from gradegen.read.derived_columns import unknown_column
+from gradegen.read.size_tables.derived_columns import unknown_column
 
 BODY_MEASURE_NEEDED = Rule(
     "body-measure-needed", Severity.ERROR, "house", "The measure that sizes go by is not among those given."

@@ -10,9 +10,9 @@ from gradegen.design.pattern import Pattern, Take
 from gradegen.design.sizes import Cell, Column, SizeTable
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.numbers.rounding import EXACT_INCH
-from gradegen.read.derived_columns import unknown_column
-from gradegen.read.fields import nearest
-from gradegen.read.size_table import SIZE_REPEATED, UNKNOWN_SIZE
+from gradegen.read.size_tables.derived_columns import unknown_column
+from gradegen.read.size_tables.table import SIZE_REPEATED, UNKNOWN_SIZE
+from gradegen.read.yaml.fields import nearest
 
 SIZES_MISSING = Rule("sizes-missing", Severity.ERROR, "file format", "The pattern is for no size at all.")
 SIZE_ORDER_DIFFERS = Rule(

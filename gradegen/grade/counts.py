@@ -31,7 +31,7 @@ from gradegen.grade.snapped import (
 )
 from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.snap import NoCount
-from gradegen.read.kinds import UNIT_WRONG
+from gradegen.read.yaml.kinds import UNIT_WRONG
 
 COUNT_NOT_WHOLE = Rule("count-not-whole", Severity.ERROR, "arithmetic", "A sum of counts is not a whole number.")
 COUNT_BELOW_ZERO = Rule("count-below-zero", Severity.ERROR, "arithmetic", "A sum of counts comes to less than nothing.")

@@ -10,7 +10,7 @@ from gradegen.design.pattern import Gauge, Pattern, Text
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.grade.bodies import folded
 from gradegen.numbers.units import inches_of
-from gradegen.read.fields import nearest
+from gradegen.read.yaml.fields import nearest
 
 GAUGE_INCOMPLETE = Rule("gauge-incomplete", Severity.ERROR, "trade standard", "A gauge lacks a part that is needed.")
 UNKNOWN_GAUGE = Rule("unknown-gauge", Severity.ERROR, "file format", "A count names a gauge the pattern does not have.")

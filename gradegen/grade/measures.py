@@ -15,7 +15,7 @@ from gradegen.grade.naming import Naming, two_meanings
 from gradegen.grade.order import work_order
 from gradegen.grade.reckon import KIND_WORDS, Value, names_in
 from gradegen.numbers.exact import decimal_text, mixed_text
-from gradegen.read.kinds import UNIT_WRONG
+from gradegen.read.yaml.kinds import UNIT_WRONG
 
 SUM_IN_A_CIRCLE = Rule(
     "sum-in-a-circle", Severity.ERROR, "arithmetic", "Sums need each other, so none can be worked out."

@@ -11,7 +11,7 @@ from gradegen.design.pattern import Pattern
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.bodies import folded
-from gradegen.read.fields import nearest
+from gradegen.read.yaml.fields import nearest
 
 UNKNOWN_NAME = Rule(
     "unknown-name", Severity.ERROR, "file format", "A sum names neither a body column, nor a measure, nor a count."

@@ -10,8 +10,8 @@ from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.snapped import grid_of, place_of
 from gradegen.numbers.snap import Grid
-from gradegen.read.fields import nearest
-from gradegen.read.size_table import UNKNOWN_SIZE
+from gradegen.read.size_tables.table import UNKNOWN_SIZE
+from gradegen.read.yaml.fields import nearest
 
 PIN_NOT_ALLOWED = Rule(
     "pin-not-allowed", Severity.ERROR, "arithmetic", "A pinned count is none that its multiple and limits allow."

@@ -10,7 +10,7 @@ from gradegen.design.formula import Amount
 from gradegen.design.pattern import Gauge
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.numbers.units import inches_of
-from gradegen.read.formula import read_amount
+from gradegen.read.sums.formula import read_amount
 
 BODY_UNREADABLE = Rule(
     "body-unreadable", Severity.ERROR, "file format", "A body measure is not written as NAME=LENGTH."

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from gradegen.read.fields import block_of
-from gradegen.read.pattern_keys import PATTERN_FIELDS
-from gradegen.read.size_table_keys import SIZE_TABLE_FIELDS
+from gradegen.read.pattern.keys import PATTERN_FIELDS
+from gradegen.read.size_tables.keys import SIZE_TABLE_FIELDS
+from gradegen.read.yaml.fields import block_of
 
 FileKind = Literal["pattern", "size table"]
 

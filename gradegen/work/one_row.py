@@ -11,10 +11,10 @@ from gradegen.design.pattern import Shape, Terms
 from gradegen.design.rows import Chain, Definition, Number, Row
 from gradegen.design.worked import RowResult, Status, WorkedRow
 from gradegen.findings import Finding, Place, Severity, Written
-from gradegen.read.definitions import read_definition
-from gradegen.read.notes import read_notes
-from gradegen.read.row_names import RowNames
-from gradegen.read.rows import read_row
+from gradegen.read.notation.definitions import read_definition
+from gradegen.read.notation.notes import read_notes
+from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.rows import read_row
 from gradegen.trade.stitches import find_stitch, stitches
 from gradegen.work.edges import plain, read_runs
 from gradegen.work.piece import PieceWork, Standing

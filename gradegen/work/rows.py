@@ -15,8 +15,8 @@ from gradegen.design.rows import Definition
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Written
 from gradegen.grade.gauges import gauges_per_inch
-from gradegen.read.notes import read_notes
-from gradegen.read.row_names import RowNames
+from gradegen.read.notation.notes import read_notes
+from gradegen.read.notation.row_names import RowNames
 from gradegen.work.beginnings import begins_anew
 from gradegen.work.numbering import is_booklet_label
 from gradegen.work.piece import PieceWork, Standing

@@ -7,15 +7,15 @@ from pathlib import Path
 
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.write.assets import PageFiles
-from gradegen.write.document import document_view
-from gradegen.write.edition import Edition
-from gradegen.write.html import document_html, laid_out
-from gradegen.write.press import Typeset, typeset_here
-from gradegen.write.proof import compare_print, expect_print
-from gradegen.write.proof_spoken import prove_spoken, text_of
-from gradegen.write.read_back import load_reader
-from gradegen.write.spoken import spoken, spoken_text
+from gradegen.write.editions.edition import Edition
+from gradegen.write.page.assets import PageFiles
+from gradegen.write.page.document import document_view
+from gradegen.write.page.html import document_html, laid_out
+from gradegen.write.page.press import Typeset, typeset_here
+from gradegen.write.page.proof import compare_print, expect_print
+from gradegen.write.page.read_back import load_reader
+from gradegen.write.voice.document import spoken, spoken_text
+from gradegen.write.voice.proof import prove_spoken, text_of
 
 PRINT_REFUSED = Rule(
     "print-refused", Severity.ERROR, "house", "a pattern that contradicts itself is not printed, but as a draft"

@@ -16,8 +16,8 @@ from pathlib import Path
 import pytest
 
 from gradegen.pipeline import check_file
-from gradegen.write.assets import OURS, fonts
-from gradegen.write.edition import Edition
+from gradegen.write.editions.edition import Edition
+from gradegen.write.page.assets import OURS, fonts
 from gradegen.write.pattern import pattern_html
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -15,9 +15,9 @@ from pieces import PIECES, SHELLS, worked
 
 from gradegen import pipeline
 from gradegen.design.checked import Checked
-from gradegen.write.chart import Chart, Undrawn, file_svg, page_svg, piece_chart
-from gradegen.write.phrases import Printing
-from gradegen.write.print_numbers import length_style
+from gradegen.write.chart.whole import Chart, Undrawn, file_svg, page_svg, piece_chart
+from gradegen.write.words.phrases import Printing
+from gradegen.write.words.print_numbers import length_style
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 SVG = "{http://www.w3.org/2000/svg}"

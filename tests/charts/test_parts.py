@@ -15,13 +15,13 @@ from gradegen import pipeline
 from gradegen.trade.chart_glyphs import OWN, glyph_of, glyphs, marks, slashes_of, stems_of
 from gradegen.trade.stitches import stitches
 from gradegen.trade.tables import read_table
-from gradegen.write.assets import PageFiles
-from gradegen.write.chart_frames import Around, Straight
-from gradegen.write.chart_glyphs import Pen, draw_stitch
-from gradegen.write.chart_spread import spread
-from gradegen.write.edition import Edition
+from gradegen.write.chart.frames import Around, Straight
+from gradegen.write.chart.glyphs import Pen, draw_stitch
+from gradegen.write.chart.spread import spread
+from gradegen.write.editions.edition import Edition
+from gradegen.write.page.assets import PageFiles
+from gradegen.write.page.pdf import pdf_bytes
 from gradegen.write.pattern import pattern_html
-from gradegen.write.pdf import pdf_bytes
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 PLACES = st.lists(st.tuples(st.floats(-50, 50), st.floats(0.1, 5), st.floats(0, 9)), min_size=1, max_size=7)
@@ -99,7 +99,7 @@ def test_a_page_with_charts_is_typeset_without_a_word(tmp_path: Path) -> None:
 def test_where_a_drawing_cannot_be_read_it_is_left_out_and_said(style: str, tmp_path: Path) -> None:
     checked = worked(tmp_path, "shells").checked
     assert checked is not None
-    from gradegen.write.document import document_view
+    from gradegen.write.page.document import document_view
 
     edition = Edition(tmp_path, style=style)  # type: ignore[arg-type]
     (piece,) = document_view(checked, edition).pieces

@@ -15,7 +15,7 @@ from gradegen.design.checked import Checked
 from gradegen.findings import Severity
 from gradegen.grade import grade_sizes
 from gradegen.grade.shaping import shape_rows
-from gradegen.read.pattern_file import read_pattern_and_table
+from gradegen.read.pattern.file import read_pattern_and_table
 from gradegen.work.rows import work_rows
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"

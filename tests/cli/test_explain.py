@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from gradegen.check.rules import RULES
-from gradegen.cli_rules import ALIASES, all_rules, rule_docs
+from gradegen.cli.rules import ALIASES, all_rules, rule_docs
 
 
 def line_of(path: Path, text: str) -> int:

@@ -6,7 +6,7 @@ import pytest
 
 import gradegen as door
 from gradegen.design.checked import Checked
-from gradegen.read.pattern_file import read_pattern_and_table
+from gradegen.read.pattern.file import read_pattern_and_table
 
 PUBLIC = [
     "Finding",

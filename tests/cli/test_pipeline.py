@@ -20,7 +20,7 @@ def test_stages_run_in_order_and_are_timed(hat: Path) -> None:
 @pytest.mark.parametrize(
     ("stage", "function"),
     [
-        ("gradegen.read.pattern_file", "read_pattern_and_table"),
+        ("gradegen.read.pattern.file", "read_pattern_and_table"),
         ("gradegen.grade", "grade_sizes"),
         ("gradegen.work.rows", "work_rows"),
         ("gradegen.check.run", "check_pattern"),

@@ -18,8 +18,8 @@ from gradegen.design.relation import Relation
 from gradegen.design.sizes import Band, Cell, Column, SizeTable
 from gradegen.findings import Finding, Place, Written
 from gradegen.grade import grade_sizes
-from gradegen.read.formula import read_formula
-from gradegen.read.relations import read_relation
+from gradegen.read.pattern.relations import read_relation
+from gradegen.read.sums.formula import read_formula
 
 TESTS = str(Path(__file__).resolve().parents[1])
 if TESTS not in sys.path:

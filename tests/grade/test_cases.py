@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from gradegen.pipeline import check_file, grade_file, sensitivity_file
-from gradegen.write.machine_sensitivity import sensitivity_json
+from gradegen.write.sheets.machine_sensitivity import sensitivity_json
 
 CASES = Path(__file__).with_name("cases")
 ROOT = Path(__file__).resolve().parents[2]

@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from gradegen.grade import fit_body
-from gradegen.read.formula import MOST_PARTS
+from gradegen.read.sums.formula import MOST_PARTS
 
 words = st.sampled_from(
     """bust + 3 in; a; b / 2; c; n; m chain; 2 * n + 1; [1, 2, 3] in; [1, 2] in; [3, 2 sts, 1 in]

@@ -25,9 +25,9 @@ from gradegen.numbers.rounding import HOUSE_STYLES, to_step
 from gradegen.numbers.snap import Snapped, snap
 from gradegen.numbers.spread import increase_after, plain_between, spread
 from gradegen.numbers.units import UNITS, in_base_units, in_unit
-from gradegen.read.formula import read_amount, read_formula
-from gradegen.read.pattern_file import read_pattern
-from gradegen.read.size_table import read_size_table
+from gradegen.read.pattern.file import read_pattern
+from gradegen.read.size_tables.table import read_size_table
+from gradegen.read.sums.formula import read_amount, read_formula
 from gradegen.trade.ease import fit_name
 
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from gradegen.design.sizes import Band
-from gradegen.read.size_table import read_size_table
-from gradegen.read.size_table_checks import check_size_table, units_differ
+from gradegen.read.size_tables.checks import check_size_table, units_differ
+from gradegen.read.size_tables.table import read_size_table
 
 
 def table(name):

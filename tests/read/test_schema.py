@@ -6,10 +6,10 @@ import jsonschema
 import pytest
 import yaml
 
-from gradegen.read.pattern_keys import PATTERN_FIELDS
-from gradegen.read.ready_tables import ready_tables
+from gradegen.read.pattern.keys import PATTERN_FIELDS
 from gradegen.read.schema import json_schema
-from gradegen.read.size_table_keys import SIZE_TABLE_FIELDS
+from gradegen.read.size_tables.keys import SIZE_TABLE_FIELDS
+from gradegen.read.size_tables.ready import ready_tables
 from gradegen.trade.folders import data_folder
 
 

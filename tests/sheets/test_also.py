@@ -11,13 +11,13 @@ import pytest
 from gradegen import pipeline
 from gradegen.cli import main
 from gradegen.design.checked import Checked
-from gradegen.write.assets import PageFiles
-from gradegen.write.document import document_view
-from gradegen.write.edition import Edition
-from gradegen.write.marks import MARKS
-from gradegen.write.page_html import page_html
-from gradegen.write.plain_document import WIDTH, document_text, words
-from gradegen.write.shop_text import shop_text
+from gradegen.write.editions.edition import Edition
+from gradegen.write.editions.plain_document import WIDTH, document_text, words
+from gradegen.write.page.assets import PageFiles
+from gradegen.write.page.document import document_view
+from gradegen.write.page.page_html import page_html
+from gradegen.write.sheets.shop_text import shop_text
+from gradegen.write.words.marks import MARKS
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 
@@ -81,7 +81,7 @@ def test_pictures_are_put_inside_and_others_left_out(
 ) -> None:
     (tmp_path / "small.png").write_bytes(b"\x89PNG\r\n\x1a\n")
     asked = '<html><head></head><img alt="a" src="small.png"><img alt="b" src="../secret.png"></html>'
-    monkeypatch.setattr("gradegen.write.page_html.pattern_html", lambda *_: asked)
+    monkeypatch.setattr("gradegen.write.page.page_html.pattern_html", lambda *_: asked)
     html = page_html(wrap, Edition(tmp_path), PageFiles(tmp_path))
     assert 'src="data:image/png;base64,iVBORw0KGgo="' in html
     assert "secret" not in html

@@ -13,8 +13,8 @@ from pypdf import PdfReader
 from gradegen import pipeline
 from gradegen.cli import main
 from gradegen.design.checked import Checked
-from gradegen.write.edition import Edition
-from gradegen.write.file_facts import code_svg
+from gradegen.write.editions.edition import Edition
+from gradegen.write.page.file_facts import code_svg
 from gradegen.write.pattern import write_pattern
 
 DEMO = Path(__file__).resolve().parents[2] / "shared" / "patterns" / "skerrywick-wrap.yaml"

@@ -13,8 +13,8 @@ import pytest
 
 from gradegen import pipeline
 from gradegen.design.checked import Checked
-from gradegen.write.grading_sheet import grading_workbook
-from gradegen.write.sheet_formulas import column_letter, snapped_formula
+from gradegen.write.sheets.formulas import column_letter, snapped_formula
+from gradegen.write.sheets.grading import grading_workbook
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 NAMES = ("skerrywick-wrap", "bollard-hat", "gunwale-pullover")

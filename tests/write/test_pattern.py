@@ -12,10 +12,10 @@ from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.sizes import Band, Cell
 from gradegen.findings import Rule, Severity
-from gradegen.write.edition import Edition
-from gradegen.write.marks import without_marks
+from gradegen.write.editions.edition import Edition
+from gradegen.write.page.proof import prove_print
 from gradegen.write.pattern import file_name, pattern_html, write_pattern
-from gradegen.write.proof import prove_print
+from gradegen.write.words.marks import without_marks
 
 WRONG = Rule("stated-count-wrong", Severity.ERROR, "arithmetic", "a count that is not so")
 LIST = re.compile(r"\d \(\d+, \d")

@@ -1,0 +1,55 @@
+"""The options of `gradegen print` that choose an edition, and the editions they ask for."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from gradegen.design.pattern import Pattern
+    from gradegen.write.editions.edition import Edition
+
+STYLES = ("print", "low-ink", "large-print", "spoken")
+
+
+def add_edition_options(parser: argparse.ArgumentParser) -> None:
+    """Options that combine with each other and with one size."""
+    parser.add_argument("--terms", choices=("US", "UK"), help="print in these terms (default: the pattern's)")
+    parser.add_argument("--units", choices=("in", "cm"), help="the unit that stands first (default: the pattern's)")
+    parser.add_argument(
+        "--style",
+        choices=STYLES,
+        default="print",
+        help="low-ink: no fills, no pictures; large-print: 22 pt, one column; spoken: text and HTML for a voice",
+    )
+    parser.add_argument("--editions", choices=("all",), help="write every edition, one PDF per size, and an index")
+
+
+def wanted_sizes(options: argparse.Namespace) -> tuple[str, ...]:
+    """The sizes named by --size or --sizes; () for all."""
+    if options.size is not None:
+        return (options.size,)
+    return tuple(name.strip() for name in (options.sizes or "").split(",") if name.strip())
+
+
+def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequence[str]) -> list[Edition]:
+    """One edition, one per size, or the whole set."""
+    from gradegen.write.editions.edition import Edition, all_editions
+
+    chosen = wanted_sizes(options)
+    one = Edition(
+        Path(options.out),
+        options.size,
+        options.paper,
+        options.draft,
+        () if options.size is not None else chosen,
+        options.terms,
+        options.units,
+        options.style,
+        options.with_source,
+    )
+    if options.editions:
+        return all_editions(one, known, (pattern.terms, "in" if pattern.units == "inches first" else "cm"))
+    return one.for_each(known) if options.all_sizes else [one]

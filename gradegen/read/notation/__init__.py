@@ -1,0 +1,1 @@
+"""Rows as the trade writes them, read into trees."""

@@ -1,0 +1,136 @@
+"""Words that never change a count: colours, markers, fasten off, stuff firmly."""
+
+from __future__ import annotations
+
+from gradegen.design.rows import Aside, Unworked
+from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.word_lists import phrases, words
+
+_BEGIN = phrases(
+    "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
+    "weave in|do not turn|do not join|do not fasten|don't turn|don't join|do not break|do not cut|"
+    "place marker|place a marker|place markers|place m|pm|move marker|move m|mark|stuff firmly|"
+    "stuff lightly|stuff|fill firmly|fill lightly|fill|"
+    "with rs facing|with ws facing|with right side facing|with wrong side facing|"
+    "with rs|with ws|with right side|with wrong side|changing to|changing colour|changing color|changing|"
+    "change to|change colour|change color|change|drop|pick up|carry|carrying|remove marker|remove|"
+    "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
+    "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
+    "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
+    "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
+    "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
+    "complete picot|tie|joining last|keeping picot|making last|working last|work last|make last"
+)
+_COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
+_STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})
+
+
+def read_aside(r: Reading) -> Aside | Unworked | None:
+    """A remark up to the end of its clause; None when the words are none of these."""
+    mark = r.at
+    unworked = _unworked(r)
+    if unworked is not None:
+        return unworked
+    if r.here.value == "magic ring" and r.peek().kind in (",", ";", "."):
+        r.at += 1
+        return Aside(r.text(mark), place=r.place(mark))
+    if r.low() == "with" and (colour := _with_colour(r)) is not None:
+        return colour
+    if not r.phrase(_BEGIN):
+        r.at = mark
+        return None
+    if r.tokens[mark].low == "continue" and _goes_on(r):
+        r.at = mark
+        return None
+    while r.here.kind not in _STOPS:
+        if r.here.kind == "open" and (close := r.partner(r.at)) is not None:
+            r.at = close + 1
+            continue
+        if r.low() in ("and", "then") and r.peek().kind in ("stitch",):
+            break
+        if r.here.kind == "stitch" and r.here.value not in ("ch",) and r.tokens[mark].low not in _LONG:
+            r.at = mark
+            return None
+        r.at += 1
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+def _goes_on(r: Reading) -> bool:
+    """`continue all around in same manner`: that is work."""
+    said = {token.low for token in r.tokens[r.at : r.next_break(r.at)]}
+    return bool(said & {"around", "across", "manner", "row", "rnd", "round"})
+
+
+_LONG = words(
+    "place pm mark move changing change weave fasten beginning adding losing holding leaving leave "
+    "carrying alternating cut break do don't stuff block press starch making working make work sew "
+    "applique overcast starting beginning start"
+)
+
+
+def _with_colour(r: Reading) -> Aside | None:
+    """`with MC`, `with Red`, `with colour B`: up to the comma, or before a stitch."""
+    mark = r.at
+    r.at += 1
+    r.accept("the")
+    words = 0
+    while (
+        r.here.kind == "word"
+        and words < 5
+        and r.low() not in ("ch", "between", "in", "each", "and", "work", "make", "having")
+    ):
+        r.at += 1
+        words += 1
+        if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
+            r.at += 1
+    if words == 0 or r.low() in ("between", "in", "each", "having"):
+        r.at = mark
+        return None
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+def _unworked(r: Reading) -> Unworked | None:
+    """`leaving rem sts unworked`, `leave the rest for the neck`."""
+    mark = r.at
+    if not r.accept("leaving", "leave"):
+        return None
+    r.accept("the", "these", "those", "all")
+    words = 0
+    while r.here.kind not in _STOPS and r.here.kind not in ("open", "=", "-") and words < 10:
+        r.at += 1
+        words += 1
+    said = [token.low for token in r.tokens[mark + 1 : r.at]]
+    if "unworked" in said or "free" in said or "rest" in said or ("rem" in said and "sts" in said):
+        return Unworked(place=r.place(mark))
+    r.at = mark
+    return None
+
+
+_TRAILS = phrases(
+    "for thumb|for thumb hole|for sleeve|for sleeves|for armhole|for armholes|for neck|for underarm|"
+    "for buttonhole|for picot|for next row|for next rnd|for strap|for handle|for heel|as before|"
+    "as established|as set|in same manner|in this manner|in like manner|in pattern|made|loosely|tightly|"
+    "evenly|to fasten|to close|to join|just made|again|firmly|along edge|along top|along side|"
+    "along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|"
+    "indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|"
+    "at each corner"
+)
+
+
+def read_trailing(r: Reading) -> Aside | None:
+    """Harmless words behind a step: `for thumb`, `with MC`, `as before`; else None."""
+    mark = r.at
+    said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r))
+    if said and r.at_break():
+        return Aside(r.text(mark), place=r.place(mark))
+    r.at = mark
+    return None
+
+
+def _coloured(r: Reading) -> bool:
+    r.at += 1
+    words = 0
+    while r.here.kind == "word" and words < 4 and r.low() not in ("and", "then"):
+        r.at += 1
+        words += 1
+    return words > 0

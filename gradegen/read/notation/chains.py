@@ -1,0 +1,334 @@
+"""Chains, joins, slip stitches, skips and turns."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Literal
+
+from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
+from gradegen.read.notation.counting import read_counts
+from gradegen.read.notation.places_named import read_place, read_target
+from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.things import STITCHES, is_space
+from gradegen.read.notation.word_lists import phrases, words
+
+JoinedTo = Literal["ring", "first st", "top of chain", ""]
+_TWIST = phrases(
+    "being careful not to twist chain|being careful not to twist ch|being careful not to twist|"
+    "taking care not to twist|without twisting|do not twist"
+)
+
+_YARN = words(
+    "yarn thread new color colour contrast main mc cc a b c d white another second next work motif "
+    "motifs squares flower"
+)
+
+
+def read_chain(r: Reading) -> list[Step] | None:
+    """`ch 3`, `ch 3 (counts as dc)`, `ch 2 to turn`; None when it is no chain step."""
+    chain = _chain(r)
+    if chain is None:
+        return None
+    start = r.at
+    if r.phrase(phrases("to turn|for turning|to turn work")):
+        r.phrase(phrases("all rows|all rnds|all rounds|each row|each rnd|each round|every row|throughout"))
+        return [chain, Turn(place=r.place(start))]
+    return [chain]
+
+
+def _chain(r: Reading) -> Chain | None:
+    mark = r.at
+    r.accept("a") and r.accept("foundation")
+    if r.here.kind == "chain" and not (r.low(1)):
+        token = r.here
+        r.at += 1
+        number: Number | None = r.whole(int(str(token.value)), token.start, token.end)
+    elif r.here.kind == "stitch" and r.here.value == "ch":
+        r.at += 1
+        r.accept("of")
+        number = r.number()
+        r.accept("sts", "ch")
+    else:
+        number = r.number()
+        if number is None or not (r.here.kind == "stitch" and r.here.value == "ch"):
+            r.at = mark
+            return None
+        r.at += 1
+        if r.here.kind == "word" and r.low() not in ("and", "then"):
+            r.at = mark
+            return None
+    if number is None:
+        r.at = mark
+        return None
+    if r.phrase(phrases("loosely|more")):
+        pass
+    chain = Chain(number, place=r.place(mark))
+    counts = read_counts(r)
+    return replace(chain, counts=counts) if counts is not None else chain
+
+
+def read_skip(r: Reading) -> list[Step] | None:
+    """`sk next 2 sts`, `skip 1 loop`, `skip the ch-2 sp`; None when it is no skip."""
+    mark = r.at
+    if not r.accept("sk", "skip", "skipping", "miss", "missing", "leave") or r.tokens[mark].low == "leave":
+        r.at = mark
+        return None
+    start = r.at
+    target = read_target(r)
+    if target is None and (number := r.number()) is not None:
+        target = Into("next", (Thing("st"),), number, loosely=True, place=r.place(start))
+    if target is None:
+        r.at = mark
+        return None
+    r.phrase(phrases("for sleeve|for thumb|for armhole|for neck|for underarm"))
+    skips: list[Step] = [Skip(target, place=r.place(mark))]
+    more = r.at
+    if r.accept("and") and r.low() in ("next", "first", "last"):
+        start = r.at
+        second = read_target(r)
+        if second is not None and r.at_break():
+            return [*skips, Skip(second, place=r.place(start))]
+    r.at = more
+    return skips
+
+
+def read_turn(r: Reading) -> Turn | None:
+    """`turn`, `turn work`, `turning`; None when more is said."""
+    mark = r.at
+    if not r.accept("turn", "tn"):
+        return None
+    r.phrase(phrases("your work|the work|work|each round|each row|each rnd"))
+    if not (r.at_break() or r.here.kind in ("stitch", "number")):
+        r.at = mark
+        return None
+    return Turn(place=r.place(mark))
+
+
+def read_half_turn(r: Reading) -> Join | None:
+    """`give one end a half turn and join with sl st in first ch`, `turn one end over once and join ...`."""
+    mark = r.at
+    turned = r.phrase(
+        phrases(
+            "turn one end over once|turn one end over|give 1 end a half turn|give one end a half turn|"
+            "give one end a half twist|give one end one half turn|give the ch a half twist|"
+            "give the chain a half twist|give ch a half twist|twist one end once|with a half twist|"
+            "make a half twist"
+        )
+    )
+    if not turned:
+        return None
+    r.accept("in", "the")
+    r.accept(",")
+    r.accept("and")
+    r.accept("then")
+    join = read_join(r)
+    if join is None:
+        r.at = mark
+        return None
+    return Join("ring", join.nth, half_twist=True, place=r.place(mark))
+
+
+def read_join(r: Reading) -> Join | None:
+    """`join`, `join to top of ch-3`, `join with sl st to form ring`; None when other things are joined."""
+    mark = r.at
+    if not r.accept("join", "joining"):
+        return None
+    if r.here.low in _YARN:
+        r.at = mark
+        return None
+    r.phrase(phrases("rnd|round|ends|the round|the rnd|ring|work"))
+    r.phrase(_TWIST)
+    if r.accept("with", "by"):
+        r.accept("a", "an")
+        if not _slip(r):
+            r.at = mark
+            return None
+    elif r.sees("in", "sl st") or (r.low() == "in" and r.peek().value == "sl st"):
+        r.at += 2
+    to, nth = _joined_to(r)
+    r.accept(",") if r.low(1) in ("being", "without", "taking") else None
+    r.phrase(_TWIST)
+    return Join(to, nth, place=r.place(mark))
+
+
+def _slip(r: Reading) -> bool:
+    if r.here.value == "sl st" and r.here.kind == "stitch":
+        r.at += 1
+        return True
+    if r.here.kind == "stitch" and r.here.value == "sc":
+        r.at += 1
+        return True
+    return r.accept_all("slit", "stitch")
+
+
+_RING = phrases(
+    "to form a ring|to form ring|to form circle|to form a circle|to make ring|to make a ring|into a ring|"
+    "into ring|in a ring|in ring|a ring|ring"
+)
+
+
+def _joined_to(r: Reading) -> tuple[JoinedTo, Number | None]:
+    """Where a join goes, as far as it is said."""
+    mark = r.at
+    if r.phrase(_RING):
+        return "ring", None
+    place = read_place(r, to=True)
+    if place is not None and r.phrase(_RING):  # `join with sl st in first ch to form a ring`
+        return "ring", None
+    if place is None:
+        if r.phrase(phrases("to beg|to beginning|to start|to first|at beg")):
+            return "first st", None
+        r.at = mark
+        return "", None
+    if place.which == "tch":
+        return "top of chain", place.nth
+    if place.which == "of" and place.things and place.things[0].name in ("ch", "st") and place.of is None:
+        return "top of chain", place.nth
+    if place.which in ("first", "same", "marked", "next"):
+        return "first st", None
+    return "", None
+
+
+def read_slip(r: Reading) -> list[Step] | None:
+    """`sl st in next 3 sts`, `sl st to centre of first loop`, `sl st to join`; else None."""
+    mark = r.at
+    r.accept("a")
+    number = r.number()
+    if not (r.here.kind == "stitch" and r.here.value == "sl st") and not r.sees("slit", "stitch"):
+        r.at = mark
+        return None
+    r.at += 2 if r.here.low == "slit" else 1
+    number = number or r.number()
+    if r.phrase(phrases("to join|to close|and join|to form ring|to form a ring")):
+        is_ring = r.tokens[r.at - 1].low == "ring"
+        if is_ring:
+            return [Join("ring", place=r.place(mark))]
+        to, nth = _joined_to(r)
+        return [Join(to, nth, place=r.place(mark))]
+    to_start = r.low() in ("to", "into")
+    into = read_place(r, to=True)
+    if into is None:
+        if number is not None or not r.at_break():
+            r.at = mark
+            return None
+        return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
+    r.phrase(phrases("just made"))
+    if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
+        return [Slip(into, place=r.place(mark))]
+    r.phrase(phrases("to join"))
+    if number is not None and into.number is None and into.which in ("next", "first"):
+        into = replace(into, number=number)
+    into = _over_all(r, into)
+    moves = to_start or (bool(into.things) and is_space(into.things[0])) or into.which == "of"
+    slip = Slip(into, to=moves and into.number is None, place=r.place(mark))
+    return [slip, *_slip_on(r)]
+
+
+def _over_all(r: Reading, into: Into) -> Into:
+    """`sl st over first 4 sts` slips over each."""
+    return into
+
+
+def _slip_on(r: Reading) -> list[Step]:
+    """`... to ch-3 sp`, `... and in next sp`, behind the first place of a slip stitch."""
+    mark = r.at
+    if r.low() == "to":
+        into = read_place(r, to=True)
+        if into is not None and r.at_break():
+            return [Slip(into, to=True, place=r.place(mark))]
+        r.at = mark
+    elif r.low() == "and" and r.low(1) in ("in", "into", "to"):
+        r.at += 1
+        into = read_place(r, to=True)
+        if into is not None and r.at_break():
+            to = bool(into.things) and is_space(into.things[0])
+            return [Slip(into, to=to, place=r.place(mark))]
+        r.at = mark
+    return []
+
+
+def read_attach(r: Reading) -> list[Step] | None:
+    """`attach thread in any loop`, `join yarn in first skipped st`: an aside, and where the work begins."""
+    mark = r.at
+    if not r.accept("attach", "join"):
+        r.at = mark
+        return None
+    words = 0
+    while r.here.kind in ("word", "stitch", "number") and words < 8:
+        if r.low() in ("in", "into", "to", "at", "between", "with", "on", "from"):
+            break
+        if r.here.kind == "stitch" or (r.low() == "and" and not _is_colour_and(r)):
+            break
+        r.at += 1
+        words += 1
+        if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
+            r.at += 1
+    if words == 0:
+        r.at = mark
+        return None
+    aside = Aside(r.text(mark), place=r.place(mark))
+    if r.accept("with"):
+        r.accept("a")
+        if not (r.here.kind == "stitch" and r.here.value in ("sl st", "sc")):
+            r.at = mark
+            return None
+        r.at += 1
+    start = r.at
+    if r.phrase(
+        phrases(
+            "to opposite side of chain|to other side of chain|to opposite side of ch|to other side of ch|"
+            "to opposite side of foundation chain"
+        )
+    ) or (r.phrase(phrases("to opposite side of|to other side of")) and r.here.value == "ch"):
+        r.at += r.here.value == "ch"
+        return [aside, OtherSide(place=r.place(start))]
+    r.at = start
+    if r.phrase(phrases("in joining|at joining|in join|at join|in same place as joining")):
+        return [Aside(r.text(mark), place=r.place(mark))]
+    place = read_place(r, to=True)
+    if place is None:
+        if r.at_break():
+            return [Aside(r.text(mark), place=r.place(mark))]
+        r.at = mark
+        return None
+    return [aside, Slip(place, to=True, place=r.place(start))]
+
+
+def _is_colour_and(r: Reading) -> bool:
+    """`Gold & Silver`, `Purple and Silver Spangle`; not `and work 1 sc`."""
+    after = r.peek()
+    return r.written.text[r.here.start] == "&" or (
+        after.kind == "word" and after.low not in ("work", "make", "working", "sc")
+    )
+
+
+def read_other_side(r: Reading) -> Step | None:
+    """`working along other side of ch`; else None."""
+    mark = r.at
+    r.phrase(phrases("rotate to|rotate and|turn to|now"))
+    if r.low() not in ("working", "work", "continue", "along", "on", "continuing"):
+        r.at = mark
+        return None
+    r.accept("working", "work", "continue", "continuing")
+    r.accept("back")
+    r.accept("along", "on", "in", "across", "into", "down", "up")
+    r.accept("the")
+    if not (
+        (r.accept("other", "opposite", "second") and r.accept("side", "edge"))
+        or r.accept("underside")
+        or r.phrase(phrases("bottom loops|bottom loop|bottom edge|bottom"))
+        or (r.accept("free", "unused", "remaining") and r.accept("loops", "loop", "lps"))
+    ):
+        r.at = mark
+        return None
+    if r.accept("of"):
+        r.accept("the")
+        r.accept("foundation", "starting", "beginning", "beg", "base")
+        if r.here.kind == "stitch" and r.here.value == "ch":
+            r.at += 1
+        elif not r.accept("foundation", "row", "base"):
+            r.at = mark
+            return None
+    if r.low() in STITCHES:
+        r.at += 1
+    return OtherSide(place=r.place(mark))

@@ -1,0 +1,158 @@
+"""Stitches a pattern explains itself: `V-st: (dc, ch 1, dc) in st or sp indicated`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from gradegen.design.rows import Aside, Chain, Definition, Make, Slip, Step, Unread, Work
+from gradegen.findings import Finding, Written
+from gradegen.read.notation.makes import takes_several_known
+from gradegen.read.notation.reading import Reading, plain
+from gradegen.read.notation.row_names import RowNames, level
+from gradegen.read.notation.size_lists import join_lists
+from gradegen.read.notation.spelling import spelled
+from gradegen.read.notation.steps import read_steps
+from gradegen.read.notation.tokens import Token
+from gradegen.trade.stitches import find_stitch, stitches
+
+_ONE = re.compile(
+    r"count(?:s|ed)? as (?:1|one|a) (?:st\b|stitch|dc|sc|hdc|tr|d c|s c)|[;,.]\s*(?:1|one) st(?:itch)?\s*\.?\s*$"
+    r"|\bdrop(?:ped)? (?:the )?(?:loop|lp)|\bremove (?:hook|loop)|\btog(?:ether)?\b"
+    r"|(?:hold|keep|leav|retain)\w* (?:back )?(?:on hook )?(?:the )?last (?:loop|lp)"
+    r"|through all (?:\w+ )?(?:loops|lps)|work off all",
+    re.IGNORECASE,
+)
+_ONE_BY_NAME = ("cluster", "popcorn", "bobble", "puff", "cl", "pc", "bo")
+_TALK = re.compile(
+    r"\b(?:worked )?tog(?:ether)?(?= in (?:same|one|next))|\b(?:invisible|special|made|worked|as follows)\b[: ]*",
+    re.IGNORECASE,
+)
+_DEEPEST = 400  # characters of a definition that are read as steps
+
+
+def read_definition(name: str, written: Written, names: RowNames) -> tuple[Definition, tuple[Finding, ...]]:
+    """The stitch under its name: what goes into one place, or its longer steps; neither when nothing could be read."""
+    text = written.text
+    one = _is_one(name, text)
+    known = replace(
+        names, definitions={key: value for key, value in names.definitions.items() if level(key) != level(name)}
+    )
+    steps, findings = _steps(written, known)
+    definition = Definition(name, text.strip(), one=one, place=written.place())
+    return _filled(definition, steps, one), findings
+
+
+def _is_one(name: str, text: str) -> bool:
+    last = level(name).split(" ")
+    return bool(_ONE.search(text)) or any(word in _ONE_BY_NAME for word in last)
+
+
+def _steps(written: Written, names: RowNames) -> tuple[list[Step], tuple[Finding, ...]]:
+    text = _TALK.sub(lambda found: " " * len(found.group()), written.text[:_DEEPEST])
+    blanked = Written(text, written.file, written.anchors)
+    tokens = spelled(text, names)
+    tokens = _without_own_name(tokens)
+    listing = join_lists(blanked, tokens, names)
+    reading = Reading(blanked, names, listing.tokens)
+    level_ = read_steps(reading, len(listing.tokens))
+    return list(level_.steps), tuple(listing.findings)
+
+
+def _without_own_name(tokens: list[Token]) -> list[Token]:
+    """`shell: 5 dc` where the text repeats the name before a colon."""
+    for i, token in enumerate(tokens[:6]):
+        if token.kind == ":" or token.kind == "=":
+            return tokens[i + 1 :]
+    return tokens
+
+
+def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
+    body = [step for step in steps if not isinstance(step, Aside)]
+    read = [step for step in body if not isinstance(step, Unread)]
+    unread = len(read) < len(body)
+    if _is_picot(read):
+        is_picot = level(definition.name).startswith("picot")
+        makes: tuple[Make, ...] = () if is_picot else (Make("picot", place=definition.place),)
+        return replace(definition, makes=makes, one=False)
+    works = [step for step in read if isinstance(step, Work)]
+    if one:
+        makes = _makes(works[:1]) or ()
+        takes = _takes(makes)
+        return replace(definition, makes=makes, one=takes is None, takes=takes)
+    if unread or not read:
+        return definition
+    alone = _makes(works) if len(read) == 1 else None
+    if alone is not None:
+        return replace(definition, makes=alone, takes=_takes(alone))
+    if all(isinstance(step, (Work, Chain)) for step in read) and _in_one_place(read):
+        return replace(definition, makes=_chained(read))
+    return replace(definition, steps=tuple(read))
+
+
+def _is_picot(steps: Sequence[Step]) -> bool:
+    """`ch 3, sl st in 3rd ch from hook`, `ch 4, sl st in last sc`."""
+    if len(steps) != 2 or not isinstance(steps[0], Chain):
+        return False
+    last = steps[1]
+    if isinstance(last, Slip):
+        return True
+    return isinstance(last, Work) and last.into.which == "from hook"
+
+
+def _makes(works: list[Work]) -> tuple[Make, ...] | None:
+    """What one work leaves in one place; None when it goes over several."""
+    if len(works) != 1:
+        return None
+    work = works[0]
+    number = work.into.number
+    if number is None or takes_several_known(work.makes[0].stitch):
+        return work.makes if work.into.which != "each" else None
+    if work.bare and len(work.makes) == 1:
+        return (replace(work.makes[0], times=number),)
+    return None
+
+
+def _takes(makes: tuple[Make, ...]) -> int | None:
+    """How many places the whole uses, when that is more than one."""
+    known = stitches().get(makes[0].stitch) if len(makes) == 1 else None
+    if known is not None and known.takes > 1:
+        return known.takes
+    return None
+
+
+def _in_one_place(steps: Sequence[Step]) -> bool:
+    """`ch 3, 3 dc`; `dc in next st, ch 1, dc in same st`; not `dc in each of 3`."""
+    works = [step for step in steps if isinstance(step, Work)]
+    placed = [work for work in works if not work.bare]
+    if not works or any(work.into.number is not None or work.into.which == "each" for work in placed):
+        return False
+    if any(work.bare and plain(work.into.number) is None and work.into.number is not None for work in works):
+        return False
+    begins = not placed or placed[0] is works[0] or placed[0] is works[-1] or placed[0].into.which == "same"
+    return begins and all(work.into.which == "same" for work in placed[1:])
+
+
+def _chained(steps: Sequence[Step]) -> tuple[Make, ...]:
+    out: list[Make] = []
+    for step in steps:
+        if isinstance(step, Chain):
+            number = None if step.number.values == (1,) else step.number
+            out.append(Make("ch", number, place=step.place))
+        elif isinstance(step, Work):
+            if step.bare and step.into.number is not None:
+                out.append(replace(step.makes[0], times=step.into.number))
+            else:
+                out.extend(step.makes)
+    return tuple(out)
+
+
+def renames(name: str, words: str, names: RowNames) -> bool:
+    """True when the words only spell out a usual abbreviation: `s d c = short double crochet`."""
+    known = find_stitch(name, names.terms)
+    if known is None:
+        return False
+    head = re.split(r"[:;,.(]", words, maxsplit=1)[0].strip()
+    other = find_stitch(head, names.terms) if head else None
+    return other is not None and other.id == known.id

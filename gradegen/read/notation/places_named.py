@@ -1,0 +1,452 @@
+"""Where a step goes: `in next 3 sts`, `in each dc around`, `in same sp`, `in 2nd ch from hook`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from gradegen.design.rows import Into, Number, Thing
+from gradegen.read.notation.bounds import read_bound
+from gradegen.read.notation.place_words import (
+    counting_spaces,
+    is_thing_ahead,
+    number_of_places,
+    pass_as_phrase,
+    pass_of_row,
+    read_free_loop,
+    read_loop,
+    read_one_thing,
+    read_things,
+)
+from gradegen.read.notation.reading import FURTHEST, ORDINALS, Reading, unless_one
+from gradegen.read.notation.things import read_thing
+from gradegen.read.notation.word_lists import phrases, words
+
+_PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
+_LIKE_NEXT = words("any following adjacent the")
+_REMAINING = words("rem remaining unused other free")
+
+
+def read_place(r: Reading, *, to: bool = False) -> Into | None:
+    """The place after a preposition here (`to`: also after "to"); None when none is named."""
+    mark = r.at
+    if r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
+        return None
+    preposition = r.here.low
+    r.at += 1
+    if r.here.low in ("in", "into", "under", "within") and preposition in ("to", "in", "over"):
+        r.at += 1
+    into = read_target(r, between=preposition == "between")
+    if into is None:
+        r.at = mark
+        return None
+    return replace(into, place=r.place(mark))
+
+
+def read_target(r: Reading, *, between: bool = False) -> Into | None:
+    """The place named here, without its preposition; None when none is."""
+    mark = r.at
+    loop = read_loop(r)
+    if loop and r.at > mark and not _begins_target(r):
+        return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
+    r.accept("the", "a", "an", "that", "this")
+    r.phrase(phrases("post of the|post of|posts of"))
+    into = _between(r, mark) if between else _target(r, mark)
+    if into is None:
+        r.at = mark
+        return None
+    after = read_loop(r) if loop is None else None
+    return replace(into, loop=loop or after, place=r.place(mark))
+
+
+def _begins_target(r: Reading) -> bool:
+    token = r.here
+    return token.kind in ("word", "stitch", "ordinal", "chain", "number", "count") and token.low not in (
+        "and",
+        "then",
+        "only",
+    )
+
+
+def _target(r: Reading, mark: int) -> Into | None:
+    joined = _loops_of_rows(r, mark) or _beside_picot(r, mark) or _rows_below(r, mark) or _joining(r, mark)
+    return joined or _usual_target(r, mark)
+
+
+def _loops_of_rows(r: Reading, mark: int) -> Into | None:
+    """`over next loops of 2 previous rows`: the loop that lies uppermost, and those below it with it."""
+    for i in range(r.at, r.at + 10):
+        if r.tokens[i].kind not in ("word", "number", "ordinal"):
+            break
+        if r.tokens[i].low in ("loop", "loops", "sp", "sps") and i > mark:
+            said = [token.low for token in r.tokens[i + 1 : i + 5]]
+            if said[:1] == ["of"] and "previous" in said and said[-1] in ("rows", "rnds", "rounds"):
+                r.at = i + 5
+                return Into("next", (Thing("sp", said="loop"),), place=r.place(mark))
+    return None
+
+
+def _beside_picot(r: Reading, mark: int) -> Into | None:
+    """`in next loop to right of picot`, `in next loop to left of picot`: one loop, before and behind its picot."""
+    start = r.at
+    same = r.accept("same")
+    if (same or r.accept("next")) and r.accept("loop", "lp") and r.accept("to"):
+        r.accept("the")
+        side = r.low()
+        r.at += 1
+        if side in ("right", "left") and r.accept("of") and (r.accept("the") or True) and r.here.value == "picot":
+            r.at += 1
+            which = "same" if same or side == "left" else "next"
+            return Into(which, (Thing("sp", said="loop"),), place=r.place(mark))  # type: ignore[arg-type]
+    r.at = start
+    return None
+
+
+def _rows_below(r: Reading, mark: int) -> Into | None:
+    """`in next sc 4 rows below`: a place of an earlier row, which uses none of this edge."""
+    start = r.at
+    r.accept("next", "corresponding", "same")
+    things = read_one_thing(r)
+    number = r.number() if things else None
+    if number is not None and r.accept("row", "rows", "rnd", "rnds", "rounds", "round") and r.accept("below"):
+        return Into("next", (Thing("below", of=things[0].name),), place=r.place(mark))
+    r.at = start
+    return None
+
+
+def _joining(r: Reading, mark: int) -> Into | None:
+    """`dc in joining`: where the round before was joined."""
+    if r.low() == "joining" and r.peek().kind in (",", ";", ".", "end"):
+        r.at += 1
+        return Into("same", place=r.place(mark))
+    return None
+
+
+def _usual_target(r: Reading, mark: int) -> Into | None:
+    word = r.low()
+    if word == "next" or word in _LIKE_NEXT:
+        r.at += 1
+        return _next(r, mark)
+    if word in ("each", "every", "all", "ea"):
+        return _each(r, mark)
+    if word in ("rem", "remaining") and r.peek().kind in ("number", "count"):
+        r.at += 1
+        number = number_of_places(r)
+        things = read_one_thing(r)
+        return Into("each", things or (Thing("st"),), number, place=r.place(mark))
+    if (word in _REMAINING or word in ("opposite", "underside", "bottom")) and (free := read_free_loop(r)) is not None:
+        return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
+    if word == "same":
+        return _same(r, mark)
+    if word == "last" or (word == "end" and is_thing_ahead(r)):
+        return _last(r, mark)
+    if (
+        word in ("center", "centre", "middle", "top", "base", "tip", "side")
+        and (inner := _part_of(r, mark)) is not None
+    ):
+        return inner
+    if word == "ring" or word == "circle" or (word == "center" and r.low(1) == "ring"):
+        r.at += 1 + (word == "center")
+        return Into("ring", place=r.place(mark))
+    if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
+        return _turning(r, mark)
+    if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):
+        return _marked(r, mark)
+    if word in ("skipped", "unworked", "missed"):
+        return _skipped(r, mark, "next", None, None)
+    if r.here.kind == "ordinal" or word in ORDINALS:
+        return _ordinal(r, mark)
+    return _loose(r, mark)
+
+
+# ---- next, each, same, last ------------------------------------------------------------
+
+
+def _next(r: Reading, mark: int) -> Into | None:
+    r.accept("next", "following")
+    number = number_of_places(r)
+    if r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "next", number, None)
+    things = read_one_thing(r)
+    if not things:
+        if number is None and not r.at_break():
+            return None
+        things = (Thing("st"),)
+    of = _of(r) or _in_gap(r)
+    things = counting_spaces(r, things)
+    return Into("next", things, unless_one(number), of=of, place=r.place(mark))
+
+
+def _in_gap(r: Reading) -> Into | None:
+    """`in dc between next 2 clusters`: where that dc stands."""
+    mark = r.at
+    if r.within >= FURTHEST or not r.accept("between"):
+        return None
+    r.within += 1
+    gap = _between(r, mark)
+    r.within -= 1
+    if gap is None:
+        r.at = mark
+    return gap
+
+
+def _each(r: Reading, mark: int) -> Into | None:
+    everything = r.low() == "all"
+    r.at += 1
+    r.accept("of")
+    r.accept("the", "these", "those")
+    number = number_of_places(r)
+    r.accept("of") and r.accept("the")
+    last = r.low() == "last"
+    first = r.here.low in ("first", "1st")
+    if r.accept("next", "last", "first", "1st", "following"):
+        number = number or number_of_places(r)
+    if r.low() in ("skipped", "unworked", "missed"):
+        return _skipped(r, mark, "each", number, read_bound)
+    if r.low() == "other" and not everything:
+        return None
+    while r.low() in _REMAINING and r.low(1) not in ("loop", "loops", "lp", "lps"):
+        r.at += 1
+    number = number or number_of_places(r)
+    free = read_free_loop(r)
+    things = (free,) if free else read_things(r)
+    if not things:
+        if number is None:
+            return None
+        things = (Thing("st"),)
+    of = _of(r)
+    things = counting_spaces(r, things)
+    bound = read_bound(r)
+    things = counting_spaces(r, things)
+    which = "last" if last and number is not None else "first" if first and number is not None else "each"
+    if which != "each":
+        return Into(which, things, unless_one(number), of=of, bound=bound, place=r.place(mark))  # type: ignore[arg-type]
+    return Into("each", things, number, of=of, bound=None if number is not None else bound, place=r.place(mark))
+
+
+def _same(r: Reading, mark: int) -> Into:
+    r.at += 1
+    number = number_of_places(r)
+    things = read_one_thing(r)
+    if not things and r.low() in ("place", "space"):
+        r.at += 1
+    of = _of(r) if things else None
+    goes_first = things and r.low() == "as" and r.low(1) in ("beginning", "beg") and r.tokens[r.at + 2].kind != "stitch"
+    pass_as_phrase(r)
+    if goes_first:  # `in same space as beginning`
+        return Into("first", (Thing("st"),), place=r.place(mark))
+    return Into("same", things, unless_one(number), of=of, place=r.place(mark))
+
+
+def _last(r: Reading, mark: int) -> Into | None:
+    r.at += 1
+    number = number_of_places(r)
+    r.accept("rem", "remaining")
+    things = read_one_thing(r)
+    if not things:
+        if number is None:
+            return None
+        things = (Thing("st"),)
+    of = _of(r)
+    pass_of_row(r)
+    pass_as_phrase(r)
+    return Into("last", things, unless_one(number), of=of, place=r.place(mark))
+
+
+# ---- parts and numbered places ------------------------------------------------------------
+
+
+def _of(r: Reading) -> Into | None:
+    """`of next shell`, `of turning ch`, `of shell below`, `on ch-2 sp`: the larger thing a place is part of."""
+    if r.within >= FURTHEST:
+        return None
+    r.within += 1
+    inner = _larger(r)
+    r.within -= 1
+    return inner
+
+
+def _larger(r: Reading) -> Into | None:
+    mark = r.at
+    if r.low() not in ("of", "on", "in", "at") or (r.low() == "in" and r.low(1) not in ("next",)):
+        return None
+    at = r.low() == "at"
+    r.at += 1
+    r.accept("the")
+    if at and not (r.accept("tip", "base", "top", "point", "center", "centre") and r.accept("of")):
+        r.at = mark
+        return None
+    r.accept("the", "any")
+    if r.phrase(phrases("previous row|previous rnd|previous round|last row|last rnd")):
+        return None
+    if r.phrase(phrases("row below|rnd below|round below")):
+        return None
+    start = r.at
+    inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
+    if inner is None and r.at == start:
+        inner = (
+            _last(r, start)
+            if r.low() == "last" or (r.low() == "end" and is_thing_ahead(r))
+            else _same(r, start)
+            if r.low() == "same"
+            else None
+        )
+    if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
+        inner = _ordinal(r, start)
+    if inner is None and r.at == start:
+        inner = _each(r, start) if r.low() in ("each", "every", "ea") else _loose(r, start)
+    if inner is None:
+        r.at = mark
+        return None
+    r.accept("below")
+    r.phrase(phrases("at beginning|at beg|at beginning of rnd|at beg of rnd"))
+    return inner
+
+
+def _part_of(r: Reading, mark: int) -> Into | None:
+    """`center of shell`, `center st of next loop`, `center dc of 5 dc group`, `top of ch-3`, `center loop`."""
+    part = r.low()
+    r.at += 1
+    thing = read_thing(r) if part in ("center", "centre", "middle", "top") and r.low() != "of" else None
+    of = _of(r)
+    if of is None and thing is None:
+        r.at = mark
+        return None
+    if part == "top" and of is not None and of.which == "last" and of.number is None and of.of is None:
+        return Into("same", of.things, place=r.place(mark))  # `in top of last tr`: the one just made
+    if part in ("top", "base", "tip", "side"):
+        return _top_of(r, mark, of) if of is not None and part == "top" else None
+    return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))
+
+
+def _top_of(r: Reading, mark: int, of: Into) -> Into:
+    """The top of a chain is the chain as a stitch; of anything else, the thing itself."""
+    thing = of.things[0] if of.things else None
+    if of.which == "tch" or (thing is not None and thing.name in ("ch", "tch")):
+        return Into("tch", place=r.place(mark))
+    if thing is not None and thing.name == "sp" and thing.said == "ch":
+        return Into("tch", place=r.place(mark))
+    return of
+
+
+def _turning(r: Reading, mark: int) -> Into | None:
+    if r.low() in ("tch", "t-ch"):
+        r.at += 1
+        return Into("tch", place=r.place(mark))
+    if r.low() == "end" and r.peek().value == "ch":
+        r.at += 2
+        return Into("tch", place=r.place(mark))
+    thing = read_thing(r) if r.low() in ("turning", "beg", "beginning", "starting") else None
+    if thing is None or thing.name != "tch":
+        r.at = mark
+        return None
+    return Into("tch", place=r.place(mark))
+
+
+def _marked(r: Reading, mark: int) -> Into | None:
+    r.accept("marked")
+    if read_thing(r) is None:
+        return None
+    r.phrase(phrases("with marker|with a marker"))
+    return Into("marked", place=r.place(mark))
+
+
+def _skipped(r: Reading, mark: int, which: str, number: Number | None, bound: object) -> Into | None:
+    """`first skipped st`, `each of the 8 skipped sts`."""
+    r.at += 1
+    thing = read_thing(r)
+    if thing is None:
+        return None
+    limit = read_bound(r) if bound is not None else None
+    return Into(which, (Thing("unworked"),), unless_one(number), bound=limit, place=r.place(mark))  # type: ignore[arg-type]
+
+
+def _ordinal(r: Reading, mark: int) -> Into | None:
+    """`2nd ch from hook`, `first st`, `3rd dc of next fan`, `3rd ch of ch-4`, `3rd and 4th ch from hook`."""
+    nth = r.ordinal()
+    if nth is None:
+        return None
+    more = 1
+    while r.low() == "and" and (r.tokens[r.at + 1].kind == "ordinal"):
+        r.at += 2
+        more += 1
+    number = number_of_places(r)
+    if r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
+    things = read_one_thing(r)
+    if not things and number is None:
+        return None
+    if r.phrase(phrases("from hook|from the hook|away from hook")):
+        span = r.whole(more, r.tokens[mark].start, r.here.start) if more > 1 else None
+        return Into("from hook", (Thing("ch"),), span, nth, place=r.place(mark))
+    of = _of(r)
+    return _numbered(r, mark, nth, number, things, of)
+
+
+def _numbered(
+    r: Reading, mark: int, nth: Number, number: Number | None, things: tuple[Thing, ...], of: Into | None
+) -> Into | None:
+    if of is not None and (of.which == "tch" or _is_chain(of)) and things and things[0].name in ("ch", "st"):
+        return Into("tch", nth=nth, place=r.place(mark))
+    if of is not None:
+        return Into("of", things, unless_one(number), nth, of, place=r.place(mark))
+    if nth.values == (1,):
+        return Into("first", things or (Thing("st"),), unless_one(number), place=r.place(mark))
+    return Into("of", things, unless_one(number), nth, place=r.place(mark))
+
+
+def _is_chain(into: Into) -> bool:
+    thing = into.things[0] if into.things else None
+    return thing is not None and (thing.name in ("ch", "tch") or (thing.name == "sp" and thing.said == "ch"))
+
+
+def _between(r: Reading, mark: int) -> Into | None:
+    """`between next 2 dc`, `between shells`, `between 2nd and 3rd dc`."""
+    r.accept("the")
+    which = "first" if r.low() == "first" else "next"
+    if r.here.low == "1st" and r.peek().kind == "number":
+        r.at += 1
+        which = "first"
+    elif r.here.kind == "ordinal" or (which == "first" and r.low(1) == "and"):
+        nth = r.ordinal()
+        if not r.accept("and") or r.ordinal() is None:
+            return None
+        things = read_things(r)
+        of = _of(r)
+        return Into("of", (_gap(things),), None, nth, of, place=r.place(mark)) if things else None
+    r.accept("next", "first", "last", "each", "these", "every")
+    r.number()
+    things = read_things(r)
+    if not things:
+        return None
+    of = _of(r)
+    return Into(which, (_gap(things),), of=of, loosely=True, place=r.place(mark))  # type: ignore[arg-type]
+
+
+def _gap(things: tuple[Thing, ...]) -> Thing:
+    """The place between two of these."""
+    return Thing("gap", of=things[0].name if things[0].name != "st" else None)
+
+
+def _loose(r: Reading, mark: int) -> Into | None:
+    """A place without "next": `in sp`, `in shell`, `over 3 sts`, `along edge of ch-2`, `in sp between 2 dc`."""
+    if r.accept_all("edge", "of") or r.accept_all("top", "of"):
+        r.accept("the")
+    number = number_of_places(r)
+    if number is not None and r.low() in ("skipped", "unworked"):
+        return _skipped(r, mark, "next", number, None)
+    things = read_one_thing(r)
+    if not things:
+        return None
+    if things[0].name in ("sp", "place") and r.low() in ("between", "before", "after"):
+        r.at += 1
+        return _between(r, mark)
+    if things[0].name == "ring":
+        return Into("ring", place=r.place(mark))
+    if things[0].name == "tch":
+        return Into("tch", place=r.place(mark))
+    of = _of(r)
+    of = of or _in_gap(r)
+    things = counting_spaces(r, things)
+    if r.low() == "where":
+        pass_as_phrase(r)
+    return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

@@ -1,0 +1,232 @@
+"""Rows that point to other rows: `Rep Rows 3 and 4 5 times`, `As Rnd 7`, `Same as 6th round but having ch 3`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from gradegen.design.rows import RowsAgain, Step, Unread
+from gradegen.read.notation.even_rows import read_measured
+from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.times import Often, read_often
+from gradegen.read.notation.word_lists import phrases, words
+
+ROW_WORDS = words("row rows rnd rnds round rounds")
+_MOST_ROWS = 200
+
+
+def read_rows_again(r: Reading) -> RowsAgain | None:
+    """The rows to be worked again; None when no row is named."""
+    mark = r.at
+    begun = r.phrase(
+        phrases(
+            "same as|sames as|same as for|repeating|repeat|rep|as for|as|like|work as for|work as|work same as|work"
+        )
+    )
+    if not begun:
+        return None
+    bare_work = r.at == mark + 1 and r.tokens[mark].low == "work"
+    r.accept(".") if r.tokens[mark].low == "rep" else None
+    if r.low() == "from" and r.peek().kind == "ordinal" and r.low(2) in ROW_WORDS:
+        r.at += 1
+    these = r.accept("these", "those", "above")
+    r.accept("the", "for")
+    labels = _these_rows(r) if these else _labels(r)
+    if not labels or (bare_work and r.low() not in ("again", "once", "another")):
+        r.at = mark
+        return None
+    r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
+    again = RowsAgain(labels, place=r.place(mark))
+    return _tail(r, again, mark)
+
+
+def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
+    for _ in range(4):
+        start = r.at
+        r.accept(",", ";")
+        r.accept("and")
+        r.accept("another")
+        often = _bracketed_often(r) or _for_rows(r) or read_often(r)
+        if r.phrase(phrases("for pattern|for pat|throughout|for patt")):
+            continue
+        if often is not None and again.times is None:
+            again = replace(again, times=often.number, more=often.how == "more" or again.more)
+            r.phrase(phrases("alternately|in order"))
+            continue
+        if r.phrase(phrases("ending with|ending after|end with|ending on")):
+            r.accept("a", "an", "the")
+            ended = _labels(r)
+            if ended:
+                again = replace(again, ending=ended[-1])
+                continue
+        elif r.low() in ("until", "till", "for") and again.until is None and (words := _until(r)):
+            again = replace(again, until=words, measure=read_measured(r, start))
+            continue
+        elif r.low() in ("but", "except", "having", "omitting", "working") or (
+            r.sees("with") and r.tokens[r.at - 1].kind == ","
+        ):
+            exception = _exception(r)
+            again = replace(again, except_=(*again.except_, exception))
+            continue
+        r.at = start
+        break
+    return replace(again, place=r.place(mark))
+
+
+def _bracketed_often(r: Reading) -> Often | None:
+    """`(4 times)`."""
+    mark = r.at
+    if r.here.kind == "open":
+        r.at += 1
+        often = read_often(r)
+        if often is not None and r.here.kind == "close":
+            r.at += 1
+            return often
+    r.at = mark
+    return None
+
+
+def _for_rows(r: Reading) -> Often | None:
+    """`for 5 more rnds`."""
+    mark = r.at
+    if r.accept("for"):
+        number = r.number()
+        more = r.accept("more", "additional")
+        if number is not None and r.accept(*ROW_WORDS):
+            return Often(number, "more" if more else "")
+    r.at = mark
+    return None
+
+
+def _until(r: Reading) -> str | None:
+    """`until piece measures 9 in, ending with a WS row`: the words up to the end of the sentence."""
+    start = r.at
+    r.at += 1
+    if r.tokens[start].low == "for" and not (
+        r.here.kind in ("measure", "number", "count") or r.low() in ("length", "desired")
+    ):
+        r.at = start
+        return None
+    begin = r.at
+    while r.here.kind not in (".", ";", "end", "close"):
+        r.at += 1
+    if r.at == begin:
+        r.at = start
+        return None
+    return r.text(begin)
+
+
+def _exception(r: Reading) -> Step:
+    """What is done otherwise, in words: it cannot be worked."""
+    start = r.at
+    while r.here.kind not in (".", ";", "end", "close"):
+        r.at += 1
+    return Unread(r.text(start), known=True, place=r.place(start))
+
+
+def _these_rows(r: Reading) -> tuple[str, ...]:
+    """The 2 of `these 2 rows`."""
+    mark = r.at
+    number = r.number()
+    if number is None or len(number.values) != 1 or not r.accept(*ROW_WORDS):
+        r.at = mark
+        return ()
+    return (f"last {number.values[0]}",)
+
+
+def row_labels(r: Reading) -> tuple[str, ...]:
+    """Row numbers or names in the order named; (), and nothing read, when none stands here."""
+    return _labels(r)
+
+
+def _labels(r: Reading) -> tuple[str, ...]:
+    """Row numbers or names in the order named: `2nd and 3rd rows`, `Rows 5-7`, `Neck Rows 1 and 2`, `last 2 rows`."""
+    mark = r.at
+    if r.low() in ("last", "previous", "preceding", "above"):
+        return _last_rows(r, mark)
+    name = ""
+    if r.here.kind == "word" and r.low() not in ROW_WORDS and r.low(1) in ROW_WORDS:
+        name = r.text(r.at, r.at + 1) + " "
+        r.at += 1
+    if r.low() in ROW_WORDS:
+        r.at += 1
+        found = _numbers(r)
+    else:
+        counted = r.here.kind == "number"  # `repeat 2 rows` says how many, not which
+        found = _numbers(r)
+        if counted or not found or r.low() not in ROW_WORDS:
+            r.at = mark
+            return ()
+        r.at += 1
+    if not found:
+        r.at = mark
+        return (name.strip(),) if name and _just_named(r) else ()
+    return tuple(name + number for number in found)
+
+
+def _just_named(r: Reading) -> bool:
+    """`Repeat Foundation row`."""
+    if r.low() in ("foundation", "base", "pattern", "first", "increase", "decrease"):
+        r.at += 2
+        return True
+    return False
+
+
+def _last_rows(r: Reading, mark: int) -> tuple[str, ...]:
+    r.at += 1
+    number = r.number()
+    if not r.accept(*ROW_WORDS):
+        r.at = mark
+        return ()
+    if number is None or number.values == (1,):
+        return ("last",)
+    return (f"last {number.values[0]}",) if len(number.values) == 1 else ()
+
+
+def _numbers(r: Reading) -> list[str]:
+    found: list[str] = []
+    while len(found) < _MOST_ROWS:
+        value = _one(r)
+        if value is None:
+            break
+        found.append(str(value))
+        mark = r.at  # behind the last number read
+        if r.here.kind == "-" or r.low() in ("to", "through", "thru"):
+            r.at += 1
+            r.accept(*ROW_WORDS)
+            last = _one(r)
+            if last is not None and value < last <= value + _MOST_ROWS:
+                found += [str(number) for number in range(value + 1, last + 1)]
+                mark = r.at
+            else:
+                r.at = mark
+                break
+        if not _joins(r) or not _is_one(r):
+            r.at = mark
+            break
+    return found
+
+
+def _joins(r: Reading) -> bool:
+    start = r.at
+    r.accept(",")
+    r.accept("and")
+    r.accept(*ROW_WORDS)
+    return r.at > start
+
+
+def _is_one(r: Reading) -> bool:
+    mark = r.at
+    found = _one(r) is not None
+    r.at = mark
+    return found
+
+
+def _one(r: Reading) -> int | None:
+    """A row number; not the number of times behind it."""
+    token = r.here
+    if token.kind not in ("number", "ordinal") or not isinstance(token.value, int):
+        return None
+    if token.kind == "number" and r.peek().low in ("times", "time", "more", "x"):
+        return None
+    r.at += 1
+    return token.value

@@ -1,0 +1,316 @@
+"""Size lists in every printed shape, joined to one token each: `84 (90, 96)`, `15[18:21]`, `69-75-81`, `{2 * band}`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
+from gradegen.design.rows import Listed, Number
+from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.tokens import Token
+from gradegen.read.notation.word_lists import words
+from gradegen.read.sums.formula import read_formula
+
+SIZE_LIST_LENGTH = Rule(
+    "size-list-length",
+    Severity.ERROR,
+    "arithmetic",
+    "A size list has more or fewer entries than the pattern has sizes.",
+)
+_UNITS = words(
+    "st sts stitch stitches sp sps space spaces loop loops lp lps times time row rows rnd rnds round "
+    "rounds rep reps repeats shells groups motifs blocks meshes corners more in inch inches cm mm"
+)
+
+_BEFORE = words("next last first of over chain cast rem remaining all every each to")
+_MOST = 40  # entries of one list
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One entry of a list: its value (None: `-` or a measure), its words and offsets."""
+
+    value: int | None
+    start: int
+    end: int
+    whole: bool = True
+    sum: Number | None = None
+
+
+@dataclass(slots=True)
+class Listing:
+    """The tokens with lists joined, the lists found, and what is wrong with them."""
+
+    tokens: list[Token] = field(default_factory=list)
+    lists: list[Listed] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    prose: bool = False
+
+
+def join_lists(written: Written, tokens: list[Token], names: RowNames, *, prose: bool = False) -> Listing:
+    """Every size list and sum of graded counts as one "count" token; in prose only what can be nothing else."""
+    out = Listing(prose=prose)
+    at = 0
+    while at < len(tokens):
+        token = tokens[at]
+        after = None
+        if token.kind == "open" and token.low == "{" and (names.counts or names.measures):
+            after = _sum(written, tokens, at, names, out)
+        if after is None and (token.kind in ("number", "measure", "open", "-")):
+            after = _list(written, tokens, at, names, out)
+        if after is None:
+            out.tokens.append(token)
+            after = at + 1
+        at = after
+    return out
+
+
+def join_sums(written: Written, tokens: list[Token], names: RowNames) -> Listing:
+    """Every sum of graded counts in braces as one "count" token; size lists stay as they are."""
+    out = Listing()
+    at = 0
+    while at < len(tokens):
+        braces = tokens[at].kind == "open" and tokens[at].low == "{" and names.counts
+        after = _sum(written, tokens, at, names, out) if braces else None
+        if after is None:
+            out.tokens.append(tokens[at])
+        at = after or at + 1
+    return out
+
+
+# ---- sums ------------------------------------------------------------
+
+
+def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
+    close = next((i for i in range(at + 1, min(at + 40, len(tokens))) if tokens[i].low == "}"), None)
+    if close is None or close == at + 1:
+        return None
+    start, end = tokens[at].start, tokens[close].end
+    formula, _ = read_formula(written, start + 1, end - 1)
+    known = _known_names(formula, names) if formula is not None else None
+    if not known:
+        return None
+    place = written.place(start, end)
+    number = Number((), formula, place=place, places=(place,))
+    out.lists.append(Listed(start, end, (), formula))
+    out.tokens.append(Token("count", written.text[start:end], start, end, number))
+    return close + 1
+
+
+def _known_names(formula: Formula | None, names: RowNames) -> set[str] | None:
+    """The names in a sum; None when one of them is no count or measure of this pattern."""
+    match formula:
+        case Name(name=name):
+            return {name} if name in names.counts or name in names.measures else None
+        case Sum(left=left, right=right):
+            return _all_known((left, right), names)
+        case Call(parts=parts):
+            return _all_known(parts, names)
+        case Amount() | PerSize():
+            return set()
+    return None
+
+
+def _all_known(parts: tuple[Formula, ...], names: RowNames) -> set[str] | None:
+    found: set[str] = set()
+    for part in parts:
+        inner = _known_names(part, names)
+        if inner is None:
+            return None
+        found |= inner
+    return found
+
+
+# ---- lists ------------------------------------------------------------
+
+
+def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
+    sizes = len(names.sizes)
+    found = _bracketed(tokens, at, sizes) or _signed(tokens, at, sizes) or _enclosed(tokens, at, sizes)
+    if found is None or (out.prose and len(found[0]) != sizes and not _plainly_graded(tokens, *found)):
+        return None
+    entries, after = found
+    start, end = entries[0].start, tokens[after - 1].end
+    if tokens[at].kind == "open" and tokens[after - 1].kind == "close":
+        start = tokens[at].start
+    texts = tuple(written.text[entry.start : entry.end] for entry in entries)
+    out.lists.append(Listed(start, end, texts))
+    if len(entries) != sizes:
+        out.findings.append(wrong_length(written, entries, start, end, names))
+    out.tokens.append(_count_token(written, entries, start, end))
+    return after
+
+
+def _plainly_graded(tokens: list[Token], entries: list[Entry], after: int) -> bool:
+    """In prose: `17 (17½, 18) in` with a bracket of two or more and a unit behind it."""
+    following = tokens[after].low if after < len(tokens) else ""
+    return tokens[after - 1].kind == "close" and len(entries) >= 3 and following in _UNITS
+
+
+def _count_token(written: Written, entries: list[Entry], start: int, end: int) -> Token:
+    if not all(entry.whole for entry in entries):
+        return Token("measure", written.text[start:end], start, end)
+    number = Number(
+        tuple(entry.value for entry in entries),
+        place=written.place(start, end),
+        places=tuple(written.place(entry.start, entry.end) for entry in entries),
+    )
+    return Token("count", written.text[start:end], start, end, number)
+
+
+def wrong_length(written: Written, entries: list[Entry], start: int, end: int, names: RowNames) -> Finding:
+    """The finding for a list with more or fewer entries than there are sizes; it concerns them all."""
+    sizes, found = len(names.sizes), len(entries)
+    given = f"{sizes} sizes" if sizes > 1 else "one size"
+    return SIZE_LIST_LENGTH.at(
+        written.place(start, end),
+        "This size list does not have one number for each size.",
+        expected=f"{sizes} numbers ({', '.join(names.sizes)})" if sizes > 1 else "1 number",
+        found=f"{found} numbers ({written.text[start:end]})",
+        because=f"the pattern has {given}",
+        hint="write one number for every size, in the pattern's order; use - for a size that is not worked",
+    )
+
+
+def _entry(token: Token) -> Entry | None:
+    if token.kind == "number" and isinstance(token.value, int) and token.low[:1].isdigit():
+        if len(token.low) > 1 and token.low[0] == "0":
+            return None  # 2024-05-12 is a date
+        return Entry(token.value, token.start, token.end)
+    if token.kind == "measure":
+        return Entry(None, token.start, token.end, whole=False)
+    if token.kind == "-":
+        return Entry(None, token.start, token.end)
+    return None
+
+
+def _group(tokens: list[Token], at: int) -> tuple[list[Entry], int] | None:
+    """`(90, 96)` at `at`, numbers and nothing else."""
+    if tokens[at].kind != "open":
+        return None
+    entries: list[Entry] = []
+    i = at + 1
+    while i < len(tokens) and len(entries) < _MOST:
+        entry = _entry(tokens[i])
+        if entry is None:
+            return None
+        entries.append(entry)
+        i += 1
+        if i < len(tokens) and tokens[i].kind == "measure" and tokens[i].low[:1] not in "0123456789":
+            return None
+        if i < len(tokens) and tokens[i].kind in (",", ":", ";", "/"):
+            i += 1
+        elif i < len(tokens) and tokens[i].kind == "close":
+            return entries, i + 1
+        else:
+            return None
+    return None
+
+
+def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    """`84 (90, 96) (102, 108)`, `60 (60) 66 (66) 72`, `3[4:5]`."""
+    first = _entry(tokens[at])
+    if first is None or at + 1 >= len(tokens) or tokens[at + 1].kind != "open":
+        return None
+    entries, i = [first], at + 1
+    most_in_bracket = 0
+    while i < len(tokens) and len(entries) < _MOST:
+        group = _group(tokens, i)
+        if group is not None and (len(entries) < sizes or most_in_bracket == 0):
+            entries += group[0]
+            most_in_bracket = max(most_in_bracket, len(group[0]))
+            i = group[1]
+            continue
+        single = _entry(tokens[i]) if most_in_bracket == 1 and 1 < len(entries) < sizes else None
+        if single is None or tokens[i - 1].kind != "close" or tokens[i].kind != "number":
+            break
+        entries.append(single)
+        i += 1
+    if len(entries) == 1:
+        return None
+    return (entries, i) if _is_list(tokens, at, i, entries, sizes, most_in_bracket) else None
+
+
+def _is_list(tokens: list[Token], at: int, after: int, entries: list[Entry], sizes: int, widest: int) -> bool:
+    """Whether `6 (42)` is a list, or a number of times and a count."""
+    if tokens[at].kind == "-":
+        return len(entries) == sizes and widest >= 1 and (at == 0 or tokens[at - 1].kind == "word")
+    if widest >= 2 and (len(entries) == sizes or sizes > 1 or _names_unit(tokens, at, after)):
+        return True
+    if len(entries) == sizes:
+        return not (sizes == 2 and after >= len(tokens) and _follows_repeat(tokens, at) and _doubled(entries))
+    if sizes == 1:
+        return at > 0 and tokens[at - 1].low in ("next", "last", "first") and after < len(tokens)
+    return _names_unit(tokens, at, after)
+
+
+def _names_unit(tokens: list[Token], at: int, after: int) -> bool:
+    following = tokens[after] if after < len(tokens) else None
+    if following is not None and (following.kind in ("stitch", "chain") or following.low in _UNITS):
+        return True
+    before = tokens[at - 1] if at else None
+    return before is not None and (before.low in _BEFORE or before.value == "ch")
+
+
+def _follows_repeat(tokens: list[Token], at: int) -> bool:
+    return at > 0 and tokens[at - 1].kind in ("close", "x", "stitch", "star")
+
+
+def _doubled(entries: list[Entry]) -> bool:
+    first, second = entries[0].value, entries[1].value
+    return first is not None and second is not None and second >= 2 * first
+
+
+def _signed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    """`69-75-81`, `70/76/84`: numbers with one sign between them and no blanks."""
+    if at + 2 >= len(tokens) or tokens[at].kind not in ("number", "measure") or tokens[at + 1].kind not in ("-", "/"):
+        return None
+    sign, i = tokens[at + 1].kind, at + 1
+    first = _entry(tokens[at])
+    entries = [first] if first else []
+    while i + 1 < len(tokens) and tokens[i].kind == sign and len(entries) < _MOST:
+        entry = _entry(tokens[i + 1]) if tokens[i + 1].kind in ("number", "measure") else None
+        if entry is None or tokens[i].start != tokens[i - 1].end or entry.start != tokens[i].end:
+            break
+        entries.append(entry)
+        i += 2
+    if len(entries) < 2 or sizes < 2:
+        return None
+    if len(entries) == sizes and (sizes > 2 or _names_unit(tokens, at, i) or _is_stated(tokens, at)):
+        return entries, i
+    return (entries, i) if sign == "-" and len(entries) >= 3 else None
+
+
+def _is_stated(tokens: list[Token], at: int) -> bool:
+    return at > 0 and tokens[at - 1].kind in ("=", "open")
+
+
+def _enclosed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    """`(9, 10, 11)` with no number before it, and `9, 10, 11 sts` inside a bracket."""
+    if sizes < 2:
+        return None
+    group = _group(tokens, at)
+    if group is not None:
+        return group if len(group[0]) == sizes and any(entry.value is not None for entry in group[0]) else None
+    if at and tokens[at - 1].kind == "open" and tokens[at].kind == "number":
+        return _run(tokens, at, sizes)
+    return None
+
+
+def _run(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    entries: list[Entry] = []
+    i = at
+    while i < len(tokens) and len(entries) < sizes:
+        entry = _entry(tokens[i])
+        if entry is None:
+            return None
+        entries.append(entry)
+        i += 1
+        if len(entries) < sizes:
+            if i >= len(tokens) or tokens[i].kind != ",":
+                return None
+            i += 1
+    following = tokens[i] if i < len(tokens) else None
+    is_unit = following is not None and (following.kind in ("stitch", "chain") or following.low in _UNITS)
+    return (entries, i) if is_unit else None

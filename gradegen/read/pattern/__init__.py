@@ -1,0 +1,1 @@
+"""The pattern file: its keys, and what each part becomes."""

@@ -1,0 +1,1 @@
+"""A pattern in an ordinary text file."""

@@ -1,0 +1,1 @@
+"""Body size tables: ready ones and the user's own."""

@@ -1,0 +1,1 @@
+"""Sums as a designer writes them."""

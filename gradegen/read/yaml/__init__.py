@@ -1,0 +1,1 @@
+"""YAML files as trees of written values that know their places."""

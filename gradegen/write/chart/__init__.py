@@ -1,0 +1,1 @@
+"""Stitch charts drawn from the worked edges."""

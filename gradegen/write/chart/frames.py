@@ -1,0 +1,85 @@
+"""From along and up to points on the sheet: straight rows, or rounds about a middle, some of them with corners."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Protocol
+
+from gradegen.write.drawing.sketch import Point
+
+_BECOMES_STRAIGHT = 26.0  # how far from the middle the sides of a motif with corners are straight
+
+
+class Frame(Protocol):
+    """Where things of a chart come to lie; y grows downwards."""
+
+    def point(self, along: float, up: float) -> Point:
+        """The point on the sheet."""
+
+    def away(self, along: float, up: float) -> Point:
+        """The direction, of length 1, that stitches grow in there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """Rows one above the other."""
+
+    def point(self, along: float, up: float) -> Point:
+        """The point on the sheet."""
+        return along, -up
+
+    def away(self, along: float, up: float) -> Point:
+        """Upwards."""
+        return 0.0, -1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """Rounds: `along` in turns, anticlockwise from the top; `corners` of them, the first at `first` turns.
+
+    With corners the whole is turned so that a side lies at the top.
+    """
+
+    corners: int = 0
+    first: float = 0.0
+
+    def perimeter(self, up: float) -> float:
+        """The way once around."""
+        if not self.corners:
+            return 2 * math.pi * up
+        straight = self._straight(up)
+        return up * (2 * math.pi * (1 - straight) + 2 * self.corners * math.tan(math.pi / self.corners) * straight)
+
+    def _straight(self, up: float) -> float:
+        return min(1.0, max(0.0, up / _BECOMES_STRAIGHT - 0.4)) if self.corners else 0.0
+
+    def point(self, along: float, up: float) -> Point:
+        """The point on the sheet."""
+        turn = self._angle(along)
+        x, y = up * math.cos(turn), -up * math.sin(turn)
+        straight = self._straight(up)
+        if not straight:
+            return x, y
+        side_x, side_y = self._on_side(along, up)
+        return x + (side_x - x) * straight, y + (side_y - y) * straight
+
+    def _angle(self, along: float) -> float:
+        turned = 0.5 / self.corners - self.first if self.corners else 0.0
+        return math.pi / 2 + 2 * math.pi * (along + turned)
+
+    def _on_side(self, along: float, up: float) -> Point:
+        """On the straight side between two corners; equal steps along are equal ways."""
+        side, way = divmod((along - self.first) * self.corners, 1.0)
+        middle = self._angle(self.first + (side + 0.5) / self.corners)
+        aside = up * math.tan(math.pi / self.corners) * (2 * way - 1)
+        x = up * math.cos(middle) - aside * math.sin(middle)
+        y = up * math.sin(middle) + aside * math.cos(middle)
+        return x, -y
+
+    def away(self, along: float, up: float) -> Point:
+        """Straight away from the round below."""
+        inner, outer = self.point(along, up), self.point(along, up + 1.0)
+        x, y = outer[0] - inner[0], outer[1] - inner[1]
+        long = math.hypot(x, y) or 1.0
+        return x / long, y / long

@@ -1,0 +1,67 @@
+"""Charts as the pages of a document show them: the drawing, its key, how to read it, and the same for a voice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from markupsafe import Markup
+
+from gradegen.design.checked import Checked
+from gradegen.write.chart.draw import GREY, Inks
+from gradegen.write.chart.key import KeyEntry
+from gradegen.write.chart.pen import fine
+from gradegen.write.chart.whole import Chart, Undrawn, page_svg, piece_chart
+from gradegen.write.chart.words import spoken_rows
+from gradegen.write.view.whole import ChartView, KeyView, PieceView
+from gradegen.write.words.phrases import Printing, plain
+
+_WIDEST, _HIGHEST, _LARGEST = 470.0, 560.0, 1.2  # points on a page; times the drawing's own units
+_LEFT_OUT = "The chart is left out of this edition; the rows above say everything it shows."
+
+
+def with_charts(pieces: Iterable[PieceView], checked: Checked, printing: Printing, style: str) -> tuple[PieceView, ...]:
+    """The pieces, those that can be drawn with their chart."""
+    found = []
+    for at, (view, piece) in enumerate(zip(pieces, checked.pattern.pieces, strict=True), 1):
+        inks = GREY if style == "low-ink" else Inks()
+        chart = piece_chart(checked, piece, printing, prefix=f"c{at}-", inks=inks)
+        found.append(view if isinstance(chart, Undrawn) else replace(view, chart=chart_view(chart, checked, style, at)))
+    return tuple(found)
+
+
+def chart_view(chart: Chart, checked: Checked, style: str, at: int = 1) -> ChartView:
+    """One chart for a page; in words alone where a drawing cannot be read: in large print and for a voice."""
+    spoken = tuple(spoken_rows(chart.rows, chart.legend.marks, checked.pattern.terms))
+    if style in ("large-print", "spoken"):
+        said = (plain(_LEFT_OUT),) if style == "large-print" else ()
+        return ChartView(f"chart-{at}", chart.title, "", (), said, (), tuple(plain(each) for each in spoken))
+    return ChartView(
+        anchor=f"chart-{at}",
+        title=chart.title,
+        svg=Markup(_sized(page_svg(chart), *chart.sheet.box()[2:])),
+        key=tuple(KeyView(Markup(_key_svg(entry, chart)), entry.words) for entry in chart.key),
+        reads=chart.reads,
+        letters=chart.legend.letters,
+        spoken=tuple(plain(each) for each in spoken),
+    )
+
+
+def _sized(svg: str, width: float, height: float) -> str:
+    """The drawing as wide as it may be on a page."""
+    scale = min(_LARGEST, _WIDEST / width, _HIGHEST / height)
+    head, _, rest = svg.partition(">")
+    named = head.replace(f'width="{fine(width)}pt"', f'width="{fine(width * scale)}pt"')
+    return named.replace(f'height="{fine(height)}pt"', f'height="{fine(height * scale)}pt" role="img"') + ">" + rest
+
+
+def _key_svg(entry: KeyEntry, chart: Chart) -> str:
+    """One mark of the key as a little drawing in the line."""
+    ink = chart.inks.lettering
+    high = entry.high + 5
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="mark" viewBox="-13 {fine(-high)} 26 {fine(high + 3)}" '
+        f'width="26pt" height="{fine(high + 3)}pt" font-family="Body" stroke="{ink}" fill="{ink}" stroke-width="0.95" '
+        'stroke-linecap="round" stroke-linejoin="round" role="img">'
+    )
+    return f"{head}<title>Mark</title>{''.join(entry.fragments)}</svg>"

@@ -1,0 +1,185 @@
+"""What a chart is called, what it shows and how it is read, in words: for its legend, its key and for ears."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from gradegen.design.graded import GradedSize
+from gradegen.design.pattern import Terms
+from gradegen.design.rows import Row
+from gradegen.findings import Place
+from gradegen.grade.reckon import names_in
+from gradegen.trade.stitches import stitches
+from gradegen.write.chart.counts import SmallPiece
+from gradegen.write.chart.draw import AgainMark, RowMark
+from gradegen.write.chart.rows import ChartRow, ChartRows
+from gradegen.write.view.materials import number_values
+from gradegen.write.view.rows import row_view
+from gradegen.write.words.phrases import Phrase, Printing, plain
+
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+_NBSP = "\N{NO-BREAK SPACE}"
+
+
+@dataclass(frozen=True, slots=True)
+class Legend:
+    """What stands beside each row; rows that are worked again; and what each letter among these stands for."""
+
+    marks: tuple[RowMark, ...]
+    again: tuple[AgainMark, ...]
+    letters: tuple[tuple[str, Phrase], ...]
+
+
+def legend_of(chart: ChartRows, printing: Printing) -> Legend:
+    """Numbers where a row has the same in all printed sizes; else letters, explained below the chart."""
+    found: list[RowMark] = []
+    letters: list[tuple[str, Phrase]] = []
+    for row in chart.rows:
+        if row.label is None or row.is_base:
+            found.append(RowMark("", ""))
+            continue
+        label = row_view(row.label, {}, printing).label
+        number = row_number(row.label, printing.sizes)
+        if not number or (chart.is_round and not number.isdigit()):
+            number = _letter(letters)
+            alike = next((at for at, (_, other) in enumerate(letters) if other == label), None)
+            letters.append((number, label if alike is None else plain(f"the same as {letters[alike][0]}")))
+        found.append(RowMark(number, words(label)))
+    again = []
+    for written, drawn in _again(chart).values():
+        label = row_view(written, {}, printing).label
+        names = [found[at].title for at in drawn]
+        letters.append((_letter(letters), (*label, *plain(f": {_listed(names)} again"))))
+        again.append(AgainMark(letters[-1][0], min(drawn), max(drawn)))
+    return Legend(tuple(found), tuple(again), tuple(letters))
+
+
+def _letter(letters: Sequence[object]) -> str:
+    return _LETTERS[len(letters) % len(_LETTERS)]
+
+
+def _again(chart: ChartRows) -> dict[Place, tuple[Row, list[int]]]:
+    """Written rows that only repeat rows drawn already, with those."""
+    rows: dict[Place, tuple[Row, list[int]]] = {}
+    for at, row in enumerate(chart.rows):
+        for again in row.again:
+            rows.setdefault(again.place, (again, []))[1].append(at)
+    return rows
+
+
+def row_number(row: Row, sizes: Sequence[GradedSize]) -> str:
+    """`5`, `10–14`, as the label has it where it is the same in all these sizes; else ""."""
+    label = row.label
+    if label.first is None or label.name or label.listed or label.rows is not None:
+        return ""
+    ends = [label.first] if label.last is None else [label.first, label.last]
+    values = [number_values(end, sizes) for end in ends]
+    if any(len(set(each)) != 1 for each in values):
+        return ""
+    shown = list(dict.fromkeys(each[0] for each in values))
+    return "–".join(shown)
+
+
+def how_to_read(chart: ChartRows, repeat: str) -> str:
+    """Where a chart begins and which way it goes; `repeat`: the sentence on how one repeat is marked."""
+    drawn = [row for row in chart.rows if not row.is_base]
+    ahead = {row.ahead for row in drawn}
+    if chart.is_round:
+        way = (
+            "against the clock"
+            if ahead == {1}
+            else "each round as its number of turns asks, the first against the clock"
+        )
+        said = f"Read from the middle outwards, {way}; each round begins at its number."
+    elif len(ahead) == 1:
+        way = "right to left" if ahead == {-1} else "left to right"
+        what = "round" if any(row.label is not None and row.label.label.kind == "round" for row in drawn) else "row"
+        said = f"Read from the bottom up, every {what} from {way}, as the arrows show."
+    else:
+        said = "Read from the bottom up, each row from its number on, as the arrows show."
+    if any(thing.again for row in chart.rows for thing in row.things):
+        said += " The dashed chains are the same foundation met again, from its other side."
+    return f"{said} {repeat}".strip()
+
+
+def drawn_small(small: SmallPiece, printing: Printing) -> str:
+    """Which piece is drawn: smaller than any size, or one size as it is."""
+    own = small.size.numbers()
+    used = {name.name for row in small.piece.rows for listed in row.lists if listed.formula
+            for name in names_in(listed.formula)}  # fmt: skip
+    alike = not used and not any(row.sizes or any(listed.values for listed in row.lists) for row in small.piece.rows)
+    if printing.is_one_size or (alike and small.chain is None):
+        said = ""
+    elif any(own.get(name) != small.numbers.get(name) for name in used) or small.chain is not None:
+        said = "It is drawn smaller than any size, with the same stitches in each repeat."
+    else:
+        said = f"It is drawn in size {small.size.name}."
+    if any(row.sizes and small.size.name not in row.sizes for row in small.piece.rows) and not printing.is_one_size:
+        said += " Rows that only larger sizes work are not drawn."
+    return said
+
+
+def small_printing(small: SmallPiece, printing: Printing) -> Printing:
+    """For sentences with the numbers of the piece as it is drawn."""
+    counts = {
+        name: replace(count, n=small.numbers.get(name, count.n), chain=small.numbers.get(f"{name} chain", count.chain))
+        for name, count in small.size.counts.items()
+    }
+    return Printing(printing.all_sizes, (replace(small.size, counts=counts),), printing.style)
+
+
+def spoken_rows(chart: ChartRows, marks: Sequence[RowMark], terms: Terms) -> Iterator[str]:
+    """Each row by what it makes (`Rnd 2, from right to left: 3 hdc, 9 dc, 7 chains`)."""
+    for row, mark in zip(chart.rows, marks, strict=True):
+        if row.is_base or row.label is None:
+            continue
+        way = _WAYS[chart.is_round, row.ahead]
+        made = ", ".join(counted(row, terms))
+        yield f"{mark.title or 'Row'}, {way}: {made}."
+
+
+_WAYS: Mapping[tuple[bool, int], str] = {
+    (False, 1): "from left to right",
+    (False, -1): "from right to left",
+    (True, 1): "against the clock",
+    (True, -1): "with the clock",
+}
+
+
+def counted(row: ChartRow, terms: Terms) -> Iterator[str]:
+    """`3 hdc`, `9 dc`, `7 chains`: what a row is drawn with, in the order it first comes."""
+    found: dict[str, int] = {}
+    for thing in row.things:
+        if thing.what in ("sp", "upright"):
+            found["chain"] = found.get("chain", 0) + thing.length
+        elif thing.what in ("slip", "join"):
+            found["sl st"] = found.get("sl st", 0) + 1
+        else:
+            found[thing.name] = found.get(thing.name, 0) + 1
+    for name, number in found.items():
+        if name == "chain":
+            yield f"{number} {'chain' if number == 1 else 'chains'}"
+        else:
+            yield f"{number}{_NBSP}{short_name(name, terms)}"
+
+
+def short_name(stitch: str, terms: Terms) -> str:
+    """What is printed for a stitch; the pattern's own name for its own stitch."""
+    known = stitches().get(stitch)
+    return known.abbreviation(terms) if known is not None else stitch
+
+
+def full_name(stitch: str, terms: Terms) -> str:
+    """Its name in full words."""
+    known = stitches().get(stitch)
+    return known.full_name(terms) if known is not None else stitch
+
+
+def words(sentence: Phrase) -> str:
+    """A sentence as plain text, with ordinary spaces."""
+    return "".join(part.text for part in sentence).replace(_NBSP, " ")
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -1,0 +1,1 @@
+"""Schematics of pieces, to scale."""

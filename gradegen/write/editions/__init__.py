@@ -1,0 +1,1 @@
+"""Which documents a pattern can become, and what makes each its own."""

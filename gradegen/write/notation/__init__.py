@@ -1,0 +1,1 @@
+"""Rows written back in house style."""

@@ -1,0 +1,1 @@
+"""The printed document: layout, PDF, and the proof of the print."""

@@ -1,0 +1,1 @@
+"""Sheets, tables and texts beside the document."""

@@ -1,0 +1,181 @@
+"""Yarn as printed: yards and metres, ounces and grams, skeins, evidence and spread, cost, per size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from gradegen.design.checked import Checked
+from gradegen.design.graded import GradedSize
+from gradegen.design.pattern import Yarn
+from gradegen.numbers.exact import decimal_text
+from gradegen.numbers.rounding import nearest_whole
+from gradegen.reckon import SizeYarn, YarnAmount, YarnNeed
+from gradegen.trade.yarn import find_yarn_weights
+from gradegen.write.words.fold import folded
+
+
+@dataclass(frozen=True, slots=True)
+class YarnTable:
+    """One yarn over all sizes, as strings: a line per size under the heads, and sentences below."""
+
+    title: str
+    heads: tuple[str, ...]
+    lines: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...]
+
+
+def up(number: Fraction | None) -> str:
+    """Rounded up to a whole number, as yarn is asked for; a dash where it is not known."""
+    return "–" if number is None else str(-int(-number // 1))
+
+
+def amount_text(amount: YarnAmount, metric: bool = False) -> str:
+    """An amount in both units of length and of weight, rounded up: `315 yd (288 m), 158 g (5.6 oz)`."""
+    lengths = []
+    if amount.inches is not None:
+        yards, metres = f"{up(amount.yards)} yd", f"{up(amount.metres)} m"
+        lengths.append(f"{metres} ({yards})" if metric else f"{yards} ({metres})")
+    if amount.grams is not None:
+        lengths.append(f"{up(amount.grams)} g ({ounces_text(amount)} oz)")
+    return ", ".join(lengths) or "not known"
+
+
+def ounces_text(amount: YarnAmount) -> str:
+    """Ounces to one decimal, rounded up so that they are never less than the grams beside them."""
+    ounces = amount.ounces
+    return "–" if ounces is None else decimal_text(Fraction(-int(-ounces * 10 // 1), 10), 1)
+
+
+def yarn_table(need: YarnNeed, checked: Checked) -> YarnTable:
+    """One yarn's amounts, skeins and slack in every size, with what they rest on."""
+    has_cost = any(size.cost is not None for size in need.sizes)
+    spread = need.spread is not None
+    heads = [
+        "size",
+        "used yd",
+        "used g",
+        *(["from", "to"] if spread else []),
+        "with margin yd",
+        "m",
+        "g",
+        "oz",
+        "skeins",
+        "left over",
+    ]
+    lines = [_line(size, spread, has_cost) for size in need.sizes]
+    heads += [f"cost{f' {need.currency}' if need.currency else ''}"] if has_cost else []
+    yarn = next((one for one in checked.pattern.yarns if one.letter == need.letter), None)
+    title = f"Yarn {need.letter}" + (f", {yarn.colour.text}" if yarn is not None and yarn.colour else "")
+    return YarnTable(title, tuple(heads), tuple(lines), tuple(_notes(need)))
+
+
+def _line(size: SizeYarn, spread: bool, has_cost: bool) -> tuple[str, ...]:
+    cells = [size.size, up(size.used.yards), up(size.used.grams)]
+    if spread:
+        cells += [_either(size.low), _either(size.high)]
+    cells += [up(size.wanted.yards), up(size.wanted.metres), up(size.wanted.grams), ounces_text(size.wanted)]
+    cells += ["–" if size.skeins is None else str(size.skeins), percent(size.slack)]
+    if has_cost:
+        cells.append("–" if size.cost is None else money(size.cost))
+    return tuple(cells)
+
+
+def _either(amount: YarnAmount | None) -> str:
+    if amount is None:
+        return "–"
+    return f"{up(amount.yards)} yd" if amount.inches is not None else f"{up(amount.grams)} g"
+
+
+def percent(share: Fraction | None) -> str:
+    """A share in whole percent."""
+    return "–" if share is None else f"{nearest_whole(share * 100)} %"
+
+
+def money(amount: Fraction) -> str:
+    """An amount of money with two decimals."""
+    whole, rest = divmod(nearest_whole(amount * 100), 100)
+    return f"{whole}.{rest:02d}"
+
+
+def _notes(need: YarnNeed) -> Iterable[str]:
+    yield f"Margin: {percent(need.margin)} ({need.margin_words})."
+    yield f"Evidence: {'; '.join(evidence_lines(need))}."
+    how = {
+        "each stitch": "Yarn per stitch fitted to the evidence, then counted over every size's stitches.",
+        "one factor": "Published proportions of stitches, fitted to the evidence with one factor, then counted over "
+        "every size's stitches.",
+        "measured lengths": "Yarn per stitch as unravelled, counted over every size's stitches.",
+        "area": "By the area of the pieces alone: edgings and thick stitches are not in it.",
+    }
+    yield how[need.basis]
+    if need.spread is None:
+        yield "There is only one piece of evidence, so how far hands differ is not known."
+    else:
+        low, high = need.spread
+        yield f"The evidence lies between {percent(low)} and {percent(high)} of what is fitted."
+    if any(not size.is_whole for size in need.sizes):
+        yield "Some rows could not be followed; their yarn is missing."
+    parts = next((size for size in need.sizes if len(size.lines) > 1), None)
+    if parts is not None:
+        said = ", ".join(f"{line.what} {_either(line.amount)}" for line in parts.lines)
+        yield f"In size {parts.size}: {said}."
+
+
+def evidence_lines(need: YarnNeed) -> list[str]:
+    """Every piece of evidence with what the fit makes of it."""
+    lines = []
+    for one in need.evidence:
+        off = nearest_whole((one.ratio - 1) * 100)
+        lines.append(one.words + (f" ({'+' if off > 0 else ''}{off} %)" if off else ""))
+    return lines or ["stitches unravelled"]
+
+
+def needed_line(need: YarnNeed, sizes: Sequence[GradedSize]) -> str:
+    """What the printed sizes need, with the margin: yards, metres and skeins; grams where lengths are not known."""
+    wanted = [one for one in (need.of(size.name) for size in sizes) if one is not None and one.is_whole]
+    if len(wanted) != len(sizes) or not wanted:
+        return ""
+    if all(one.wanted.inches is not None for one in wanted):
+        yards, metres = (folded([up(number) for number in numbers]) for numbers in _lengths(wanted))
+        said = f"{yards} yd ({metres} m)" if "(" not in yards else f"{yards} yd / {metres} m"
+    elif all(one.wanted.grams is not None for one in wanted):
+        said = f"{folded([up(one.wanted.grams) for one in wanted])} g"
+    else:
+        return ""
+    skeins = [one.skeins for one in wanted]
+    if None not in skeins:
+        said += f", {folded([str(number) for number in skeins])} skein{'' if set(skeins) == {1} else 's'}"
+    spare = f", with a margin of {percent(need.margin)}".replace(" %", "\N{NO-BREAK SPACE}%") if need.margin else ""
+    return f"You need {said}{spare}."
+
+
+def _lengths(wanted: Sequence[SizeYarn]) -> tuple[list[Fraction | None], list[Fraction | None]]:
+    return [one.wanted.yards for one in wanted], [one.wanted.metres for one in wanted]
+
+
+def substitution_line(checked: Checked, yarn: Yarn, need: YarnNeed | None) -> str:
+    """What another yarn has to be: category, gauge, and the length that every size asks for."""
+    known = find_yarn_weights(yarn.weight.text) if yarn.weight else ()
+    what = f"of category {known[0].number} ({known[0].name.lower()})" if len(known) == 1 else "of the same weight"
+    counted = [one for one in checked.pattern.gauges.values() if one.stitches is not None]
+    gauge = ""
+    if counted and counted[0].stitches is not None:
+        over = counted[0].over
+        gauge = f" that gives {decimal_text(counted[0].stitches)} sts in {decimal_text(over.number)} {over.unit}"
+    if need is None or all(size.wanted.inches is None for size in need.sizes):
+        return f"Another yarn {what}{gauge} will do."
+    return f"Another yarn {what}{gauge} will do: {folded([up(size.wanted.yards) for size in need.sizes])} yd."
+
+
+def aligned(heads: Sequence[str], lines: Sequence[Sequence[str]]) -> str:
+    """Columns set under their heads, numbers to the right, for a screen or a mail."""
+    table = [heads, *lines]
+    widths = [max(len(line[at]) for line in table) for at in range(len(heads))]
+    words = [any(cell[:1].isalpha() for cell in (line[at] for line in lines)) for at in range(len(heads))]
+
+    def column(at: int, cell: str) -> str:
+        return cell.ljust(widths[at]) if words[at] else cell.rjust(widths[at])
+
+    return "\n".join("  ".join(column(at, cell) for at, cell in enumerate(line)).rstrip() for line in table)

@@ -1,0 +1,1 @@
+"""New pattern files to start from."""

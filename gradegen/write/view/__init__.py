@@ -1,0 +1,1 @@
+"""The values a page shows, as strings."""

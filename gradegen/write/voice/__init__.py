@@ -1,0 +1,1 @@
+"""The spoken edition."""

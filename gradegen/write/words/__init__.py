@@ -1,0 +1,1 @@
+"""Values and size lists as words of a page."""

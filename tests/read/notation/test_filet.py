@@ -1,0 +1,29 @@
+"""Filet counted off in spaces and blocks, and rows of chain spaces that are none."""
+
+from __future__ import annotations
+
+import pytest
+
+from gradegen.findings import Written
+from gradegen.read.notation.filet import implied_meshes
+from gradegen.read.notation.row_names import RowNames
+
+
+def meshes(text: str) -> set[str]:
+    return set(implied_meshes(Written.plain(text), RowNames(terms="US")))
+
+
+def test_counted_spaces_and_blocks_are_filet() -> None:
+    assert meshes("Ch 5, 3 sp, 4 bl, 25 sp, turn.") == {"sp", "bl"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "*sc in each st to next ch-1 sp, (sc, ch 1, sc) in next ch-1 sp; rep from * 3 more times.",
+        "Sc in next ch-2 sp, 3 dc in next ch-2 sp, sc in next ch-2 sp.",
+        "Sc in next st, ch 3, skip 1 sp, sc in next st.",
+    ],
+)
+def test_chain_spaces_named_by_their_length_are_no_filet(text: str) -> None:
+    assert meshes(text) == set()
