@@ -3,13 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
+from gradegen.design.formula import Formula
+from gradegen.design.number import Number
 from gradegen.findings import Place
 
-if TYPE_CHECKING:  # rows hold passages, and passages name numbers and changes
-    from gradegen.design.formula import Formula
-    from gradegen.design.rows import Change, Number
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Increases (+) or decreases (-) whose places are loose: `increasing 4 sts evenly`, `dec 1 st at each end`.
+
+    `number` counts events at one spot; `where` "each end" doubles it.
+    """
+
+    sign: Literal[1, -1]
+    number: Number
+    where: Literal["evenly", "each end", "one end"]
+    place: Place = field(compare=False, kw_only=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,23 +9,15 @@ from typing import Literal
 
 from gradegen.design.formula import Amount, Formula
 from gradegen.design.relation import Relation
-from gradegen.design.rows import Definition, Listed, Number, Row
+from gradegen.design.rows import Definition, Number, Row
 from gradegen.design.schedule import Scheduled, ScheduleRule
 from gradegen.design.seams import Seam
+from gradegen.design.text import Text as Text
 from gradegen.findings import Place, Written
 
 Shape = Literal["flat", "joined rounds", "spiral", "half-twist band"]
 Terms = Literal["US", "UK"]
 Take = Literal["low", "middle", "high"]
-
-
-@dataclass(frozen=True, slots=True)
-class Text:
-    """A stretch of prose with its place, and the size lists and `{names}` that stand in it."""
-
-    text: str
-    place: Place = field(compare=False)
-    lists: tuple[Listed, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)

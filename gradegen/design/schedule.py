@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from gradegen.design.formula import Formula
+from gradegen.design.text import Text
 from gradegen.findings import Place
-
-if TYPE_CHECKING:  # a pattern holds schedules, and schedules name pieces of its text
-    from gradegen.design.pattern import Text
 
 Ends = Literal["both ends", "one end", "evenly"]
 Way = Literal["rows", "short rows", "stitch heights", "one row", "bust"]
