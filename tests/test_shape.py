@@ -13,8 +13,6 @@ MODULES = sorted((ROOT / "gradegen").rglob("*.py"))
 LONGEST_MODULE, LONGEST_FUNCTION, P90_FUNCTION = 400, 60, 40
 # Over the limit and waiting to be parted; nothing may be added to this list.
 LONG_MODULES = {
-    "read/notation/places_named.py",
-    "read/notation/steps.py",
     "work/sequence.py",
     "work/starts.py",
 }

@@ -17,6 +17,7 @@ from gradegen.read.notation.place_words import (
     read_one_thing,
     read_things,
 )
+from gradegen.read.notation.places_apart import read_apart, read_marked, read_skipped
 from gradegen.read.notation.reading import FURTHEST, ORDINALS, Reading, unless_one
 from gradegen.read.notation.things import read_thing
 from gradegen.read.notation.word_lists import phrases, words
@@ -68,57 +69,7 @@ def _begins_target(r: Reading) -> bool:
 
 
 def _target(r: Reading, mark: int) -> Into | None:
-    joined = _loops_of_rows(r, mark) or _beside_picot(r, mark) or _rows_below(r, mark) or _joining(r, mark)
-    return joined or _usual_target(r, mark)
-
-
-def _loops_of_rows(r: Reading, mark: int) -> Into | None:
-    """`over next loops of 2 previous rows`: the loop that lies uppermost, and those below it with it."""
-    for i in range(r.at, r.at + 10):
-        if r.tokens[i].kind not in ("word", "number", "ordinal"):
-            break
-        if r.tokens[i].low in ("loop", "loops", "sp", "sps") and i > mark:
-            said = [token.low for token in r.tokens[i + 1 : i + 5]]
-            if said[:1] == ["of"] and "previous" in said and said[-1] in ("rows", "rnds", "rounds"):
-                r.at = i + 5
-                return Into("next", (Thing("sp", said="loop"),), place=r.place(mark))
-    return None
-
-
-def _beside_picot(r: Reading, mark: int) -> Into | None:
-    """`in next loop to right of picot`, `in next loop to left of picot`: one loop, before and behind its picot."""
-    start = r.at
-    same = r.accept("same")
-    if (same or r.accept("next")) and r.accept("loop", "lp") and r.accept("to"):
-        r.accept("the")
-        side = r.low()
-        r.at += 1
-        if side in ("right", "left") and r.accept("of") and (r.accept("the") or True) and r.here.value == "picot":
-            r.at += 1
-            which = "same" if same or side == "left" else "next"
-            return Into(which, (Thing("sp", said="loop"),), place=r.place(mark))  # type: ignore[arg-type]
-    r.at = start
-    return None
-
-
-def _rows_below(r: Reading, mark: int) -> Into | None:
-    """`in next sc 4 rows below`: a place of an earlier row, which uses none of this edge."""
-    start = r.at
-    r.accept("next", "corresponding", "same")
-    things = read_one_thing(r)
-    number = r.number() if things else None
-    if number is not None and r.accept("row", "rows", "rnd", "rnds", "rounds", "round") and r.accept("below"):
-        return Into("next", (Thing("below", of=things[0].name),), place=r.place(mark))
-    r.at = start
-    return None
-
-
-def _joining(r: Reading, mark: int) -> Into | None:
-    """`dc in joining`: where the round before was joined."""
-    if r.low() == "joining" and r.peek().kind in (",", ";", ".", "end"):
-        r.at += 1
-        return Into("same", place=r.place(mark))
-    return None
+    return read_apart(r, mark) or _usual_target(r, mark)
 
 
 def _usual_target(r: Reading, mark: int) -> Into | None:
@@ -150,9 +101,9 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
     if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
         return _turning(r, mark)
     if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):
-        return _marked(r, mark)
+        return read_marked(r, mark)
     if word in ("skipped", "unworked", "missed"):
-        return _skipped(r, mark, "next", None, None)
+        return read_skipped(r, mark, "next", None, None)
     if r.here.kind == "ordinal" or word in ORDINALS:
         return _ordinal(r, mark)
     return _loose(r, mark)
@@ -165,7 +116,7 @@ def _next(r: Reading, mark: int) -> Into | None:
     r.accept("next", "following")
     number = number_of_places(r)
     if r.low() in ("skipped", "unworked"):
-        return _skipped(r, mark, "next", number, None)
+        return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
     if not things:
         if number is None and not r.at_break():
@@ -201,7 +152,7 @@ def _each(r: Reading, mark: int) -> Into | None:
     if r.accept("next", "last", "first", "1st", "following"):
         number = number or number_of_places(r)
     if r.low() in ("skipped", "unworked", "missed"):
-        return _skipped(r, mark, "each", number, read_bound)
+        return read_skipped(r, mark, "each", number, read_bound)
     if r.low() == "other" and not everything:
         return None
     while r.low() in _REMAINING and r.low(1) not in ("loop", "loops", "lp", "lps"):
@@ -342,24 +293,6 @@ def _turning(r: Reading, mark: int) -> Into | None:
     return Into("tch", place=r.place(mark))
 
 
-def _marked(r: Reading, mark: int) -> Into | None:
-    r.accept("marked")
-    if read_thing(r) is None:
-        return None
-    r.phrase(phrases("with marker|with a marker"))
-    return Into("marked", place=r.place(mark))
-
-
-def _skipped(r: Reading, mark: int, which: str, number: Number | None, bound: object) -> Into | None:
-    """`first skipped st`, `each of the 8 skipped sts`."""
-    r.at += 1
-    thing = read_thing(r)
-    if thing is None:
-        return None
-    limit = read_bound(r) if bound is not None else None
-    return Into(which, (Thing("unworked"),), unless_one(number), bound=limit, place=r.place(mark))  # type: ignore[arg-type]
-
-
 def _ordinal(r: Reading, mark: int) -> Into | None:
     """`2nd ch from hook`, `first st`, `3rd dc of next fan`, `3rd ch of ch-4`, `3rd and 4th ch from hook`."""
     nth = r.ordinal()
@@ -371,7 +304,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
         more += 1
     number = number_of_places(r)
     if r.low() in ("skipped", "unworked"):
-        return _skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
+        return read_skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
     things = read_one_thing(r)
     if not things and number is None:
         return None
@@ -433,7 +366,7 @@ def _loose(r: Reading, mark: int) -> Into | None:
         r.accept("the")
     number = number_of_places(r)
     if number is not None and r.low() in ("skipped", "unworked"):
-        return _skipped(r, mark, "next", number, None)
+        return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
     if not things:
         return None

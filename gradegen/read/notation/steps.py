@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 
 from gradegen.design.rows import Aside, Chain, Even, Join, Repeat, Skip, Stated, Step, Thing, Turn, Unread, Work
 from gradegen.read.notation.asides import read_aside, read_trailing
@@ -25,10 +24,11 @@ from gradegen.read.notation.clusters import read_held_first, read_off_as_one
 from gradegen.read.notation.each_side import read_each_side
 from gradegen.read.notation.groups import gathered
 from gradegen.read.notation.in_words import read_elsewhere
+from gradegen.read.notation.loops_named import read_loop_for_all
 from gradegen.read.notation.passages import read_passage
 from gradegen.read.notation.place_words import read_loop
 from gradegen.read.notation.places_named import read_place
-from gradegen.read.notation.reading import DEEPEST, SEPARATORS, Loop, Reading
+from gradegen.read.notation.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.notation.repeats import Star
 from gradegen.read.notation.row_references import read_rows_again
 from gradegen.read.notation.size_passages import ends_size_passage, read_sizes_only
@@ -36,7 +36,8 @@ from gradegen.read.notation.spaced_lists import read_spaced_list
 from gradegen.read.notation.spelled_out import read_spelled_out
 from gradegen.read.notation.stars import close_at_end, close_open_star, read_star, read_star_repeat
 from gradegen.read.notation.stated import read_open_count
-from gradegen.read.notation.unknown import is_filet, read_unknown_stitch
+from gradegen.read.notation.unknown import read_unknown_stitch
+from gradegen.read.notation.unread_words import is_known, unread_words
 from gradegen.read.notation.word_lists import phrases, words
 from gradegen.read.notation.works import read_place_first, read_work
 
@@ -59,7 +60,7 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
     """The steps from here to the token at `stop`."""
     level = Steps()
     if r.depth > DEEPEST:
-        level.steps.append(_unread(r, r.at, stop))
+        level.steps.append(unread_words(r, r.at, stop))
         r.at = stop
         return level
     r.depth += 1
@@ -181,7 +182,7 @@ _FORMS: tuple[Form, ...] = (
 def _clause(r: Reading, level: Steps, stop: int) -> None:
     """One clause as steps, or its words unread."""
     mark = r.at
-    if _loop_for_all(r, level) or _loop_for_one(r, level, stop) or ends_size_passage(r):
+    if read_loop_for_all(r, level.steps) or _loop_for_one(r, level, stop) or ends_size_passage(r):
         return
     if r.low() in ("for", "size", "sizes"):
         only = read_sizes_only(r, stop, read_steps)
@@ -304,48 +305,6 @@ def _loop_for_one(r: Reading, level: Steps, stop: int) -> bool:
     return True
 
 
-def _loop_for_all(r: Reading, level: Steps) -> bool:
-    """`FLO:` or `working in back loops only,`: for every stitch behind it."""
-    mark = r.at
-    r.phrase(phrases("working in|work in|in|working through|picking up|working into|working in both loops of"))
-    both = r.at > mark and r.tokens[r.at - 1].low == "of"
-    loop = None if both else read_loop(r) or _loop_behind(r)
-    r.phrase(phrases("each st|all sts|sts only|sts|st only|stitches only|stitches|st|each sc"))
-    throughout = r.phrase(phrases("throughout|around|across|of each st|only"))
-    if loop is not None and throughout and r.tokens[r.at - 1].low == "throughout":
-        r.loop = loop
-        return True
-    if both and r.here.kind == ",":
-        r.loop = None
-        level.steps.append(Aside(r.text(mark), place=r.place(mark)))
-        return True
-    if loop is None or r.here.kind not in (",", ":", ";", ".", "end", "close"):
-        r.at = mark
-        return False
-    if r.here.kind in (".", "end", "close"):  # `sc in each st, working in back loops only`
-        for i, step in enumerate(level.steps):
-            if isinstance(step, Work) and step.into.loop is None:
-                level.steps[i] = replace(step, into=replace(step.into, loop=loop))
-        return bool(level.steps)
-    r.loop = loop
-    return True
-
-
-def _loop_behind(r: Reading) -> Loop | None:
-    """`loop in back of each sc`."""
-    mark = r.at
-    r.accept("the")
-    if r.accept("loop", "loops") and r.accept("in"):
-        side: Loop | None = "back" if r.accept("back") else "front" if r.accept("front") else None
-        if side is not None and r.accept("of"):
-            r.accept("each", "every")
-            if r.here.kind == "stitch":
-                r.at += 1
-            return side
-    r.at = mark
-    return None
-
-
 def _heading(r: Reading, mark: int) -> Aside | None:
     """`Start petals:` before the steps it announces."""
     end = r.next_break(mark)
@@ -373,51 +332,8 @@ def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
     last = level.steps[-1] if level.steps else None
     index, begun = level.unread
     goes_on = isinstance(last, Unread) and index == len(level.steps) - 1 >= level.barrier
-    if goes_on and isinstance(last, Unread) and last.known == _is_known(r, mark, r.at):
-        level.steps[-1] = _unread(r, begun, r.at)
+    if goes_on and isinstance(last, Unread) and last.known == is_known(r, mark, r.at):
+        level.steps[-1] = unread_words(r, begun, r.at)
         return
     level.unread = (len(level.steps), mark)
-    level.steps.append(_unread(r, mark, r.at))
-
-
-_UNCOMPUTED = frozenset(
-    {
-        ("to", "correspond"),
-        ("same", "as"),
-        ("same", "manner"),
-        ("like", "manner"),
-        ("for", "pattern"),
-        ("rows", "below"),
-        ("in", "pattern"),
-        ("on", "chart"),
-        ("follow", "chart"),
-        ("follow", "diagram"),
-        ("evenly", "around"),
-        ("evenly", "across"),
-        ("closely", "around"),
-        ("closely", "across"),
-    }
-)
-
-
-def _is_known(r: Reading, mark: int, to: int) -> bool:
-    """True for words that say something plain which cannot be computed."""
-    lows = [token.low for token in r.tokens[mark:to]]
-    if any(pair in _UNCOMPUTED for pair in pairwise(lows)):
-        return True
-    if is_filet(r.tokens[mark:to]):
-        return True
-    if "before" in lows and {"corner", "marker", "end"} & set(lows):
-        return True
-    changes = {"inc", "increase", "increasing", "dec", "decrease", "decreasing"} & set(lows)
-    if (
-        lows[0] == "work"
-        and r.tokens[mark + 1].kind in ("number", "count")
-        and set(lows) & {"row", "rows", "rnd", "rnds", "round", "rounds"}
-    ):
-        return True
-    return bool(changes and "every" in lows)
-
-
-def _unread(r: Reading, mark: int, to: int) -> Unread:
-    return Unread(r.text(mark, to), _is_known(r, mark, to), place=r.place(mark, to))
+    level.steps.append(unread_words(r, mark, r.at))

@@ -1,0 +1,83 @@
+"""Places that do not come one after the other along the edge: rows below, loops of several rows, skipped, marked."""
+
+from __future__ import annotations
+
+from gradegen.design.rows import Into, Number, Thing
+from gradegen.read.notation.bounds import read_bound
+from gradegen.read.notation.place_words import read_one_thing
+from gradegen.read.notation.reading import Reading, unless_one
+from gradegen.read.notation.things import read_thing
+from gradegen.read.notation.word_lists import phrases
+
+
+def read_apart(r: Reading, mark: int) -> Into | None:
+    """A place told by another row, a picot or the join; None when none is."""
+    return _loops_of_rows(r, mark) or _beside_picot(r, mark) or _rows_below(r, mark) or _joining(r, mark)
+
+
+def _loops_of_rows(r: Reading, mark: int) -> Into | None:
+    """`over next loops of 2 previous rows`: the loop that lies uppermost, and those below it with it."""
+    for i in range(r.at, r.at + 10):
+        if r.tokens[i].kind not in ("word", "number", "ordinal"):
+            break
+        if r.tokens[i].low in ("loop", "loops", "sp", "sps") and i > mark:
+            said = [token.low for token in r.tokens[i + 1 : i + 5]]
+            if said[:1] == ["of"] and "previous" in said and said[-1] in ("rows", "rnds", "rounds"):
+                r.at = i + 5
+                return Into("next", (Thing("sp", said="loop"),), place=r.place(mark))
+    return None
+
+
+def _beside_picot(r: Reading, mark: int) -> Into | None:
+    """`in next loop to right of picot`, `in next loop to left of picot`: one loop, before and behind its picot."""
+    start = r.at
+    same = r.accept("same")
+    if (same or r.accept("next")) and r.accept("loop", "lp") and r.accept("to"):
+        r.accept("the")
+        side = r.low()
+        r.at += 1
+        if side in ("right", "left") and r.accept("of") and (r.accept("the") or True) and r.here.value == "picot":
+            r.at += 1
+            which = "same" if same or side == "left" else "next"
+            return Into(which, (Thing("sp", said="loop"),), place=r.place(mark))  # type: ignore[arg-type]
+    r.at = start
+    return None
+
+
+def _rows_below(r: Reading, mark: int) -> Into | None:
+    """`in next sc 4 rows below`: a place of an earlier row, which uses none of this edge."""
+    start = r.at
+    r.accept("next", "corresponding", "same")
+    things = read_one_thing(r)
+    number = r.number() if things else None
+    if number is not None and r.accept("row", "rows", "rnd", "rnds", "rounds", "round") and r.accept("below"):
+        return Into("next", (Thing("below", of=things[0].name),), place=r.place(mark))
+    r.at = start
+    return None
+
+
+def _joining(r: Reading, mark: int) -> Into | None:
+    """`dc in joining`: where the round before was joined."""
+    if r.low() == "joining" and r.peek().kind in (",", ";", ".", "end"):
+        r.at += 1
+        return Into("same", place=r.place(mark))
+    return None
+
+
+def read_marked(r: Reading, mark: int) -> Into | None:
+    """`marked st`, `st with marker`."""
+    r.accept("marked")
+    if read_thing(r) is None:
+        return None
+    r.phrase(phrases("with marker|with a marker"))
+    return Into("marked", place=r.place(mark))
+
+
+def read_skipped(r: Reading, mark: int, which: str, number: Number | None, bound: object) -> Into | None:
+    """`first skipped st`, `each of the 8 skipped sts`."""
+    r.at += 1
+    thing = read_thing(r)
+    if thing is None:
+        return None
+    limit = read_bound(r) if bound is not None else None
+    return Into(which, (Thing("unworked"),), unless_one(number), bound=limit, place=r.place(mark))  # type: ignore[arg-type]
