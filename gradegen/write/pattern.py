@@ -42,7 +42,7 @@ def write_pattern(
     place = checked.pattern.place
     files = PageFiles(Path(checked.pattern.file).parent, source=_source(checked) if edition.with_source else None)
     html = pattern_html(checked, edition)
-    waiting = typeset(html, files, place, closer(html))
+    waiting = typeset(html, files, place, None if edition.style == "large-print" else closer(html))
     load_reader()
     expected = expect_print(checked, edition)
     data, findings = waiting()

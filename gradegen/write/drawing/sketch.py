@@ -64,6 +64,7 @@ class Sketch:
     letterings: list[Lettering] = field(default_factory=list)
     points: list[Point] = field(default_factory=list)
     lines: list[tuple[float, float]] = field(default_factory=list)  # where lettering stands, and how large
+    sides: list[float] = field(default_factory=list)  # how far lettering reaches to the left and to the right
 
     def line(self, points: Sequence[Point], colour: str = INK, width: float = 0.7, dashes: str = "none") -> None:
         """An open line."""
@@ -88,6 +89,7 @@ class Sketch:
         """One word or line of lettering, standing on its point."""
         turned = f"rotate({number(turn)} {number(at[0])} {number(at[1])})" if turn else ""
         self.lines.append((at[1], size if not turn else 0.4 * size * len(text)))
+        self.sides += _reach(text, at[0], size, anchor, is_upright=bool(turn))
         weight = "600" if bold else "400"
         self.letterings.append(Lettering(text, number(at[0]), number(at[1]), number(size), anchor, weight, turned))
 
@@ -116,7 +118,19 @@ class Sketch:
         heights = [y for _, y in self.points] + [edge for y, size in self.lines for edge in (y - size, y + 0.3 * size)]
         top, bottom = min(heights) - 3, max(heights) + 3
         box = f"0 {number(top)} {number(SHEET)} {number(bottom - top)}"
-        return Drawing(box, shows, caption, tuple(self.strokes), tuple(self.letterings))
+        reach = [x for x, _ in self.points] + self.sides
+        left, wide = min(reach) - 2, max(reach) - min(reach) + 4
+        tight = f"{number(left)} {number(top)} {number(wide)} {number(bottom - top)}"
+        return Drawing(box, shows, caption, tuple(self.strokes), tuple(self.letterings), tight, number(wide))
+
+
+def _reach(text: str, x: float, size: float, anchor: str, *, is_upright: bool) -> tuple[float, float]:
+    """About how far a line of lettering reaches to both sides of its point."""
+    if is_upright:
+        return x - size, x + 0.3 * size
+    wide = 0.6 * size * len(text)
+    left = x - wide * {"start": 0, "middle": 0.5, "end": 1}[anchor]
+    return left, left + wide
 
 
 def with_room(names: Iterable[tuple[str, float]], gap: float) -> list[tuple[str, float]]:

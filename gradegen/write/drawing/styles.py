@@ -32,7 +32,7 @@ def _enlarged(drawing: Drawing) -> Drawing:
     letters = [word for word in drawing.letterings if _letter(word)]
     said = ", ".join(f"{_letter(word)} is {_name(word)}" for word in sorted(letters, key=_letter))
     caption = f"{drawing.caption} {said}." if said else drawing.caption
-    return replace(drawing, letterings=tuple(_large(letters)), caption=caption)
+    return replace(drawing, letterings=tuple(_large(letters)), caption=caption, tight="", wide="")
 
 
 def _letter(word: Lettering) -> str:

@@ -63,13 +63,18 @@ class Lettering:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A schematic: strokes and lettering on a sheet (its box in SVG's notation), what it shows in words, a caption."""
+    """A schematic: strokes and lettering on a sheet (its box in SVG's notation), what it shows in words, a caption.
+
+    `tight`: the part of the sheet that is drawn on; `wide`: how wide that is, in points.
+    """
 
     box: str
     shows: str
     caption: str
     strokes: tuple[Stroke, ...]
     letterings: tuple[Lettering, ...]
+    tight: str = ""
+    wide: str = ""
 
 
 @dataclass(frozen=True, slots=True)
