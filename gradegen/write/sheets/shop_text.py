@@ -81,7 +81,8 @@ def _skills(document: Document) -> Iterator[str]:
     if level:
         yield f"Level: {level}" + (f" ({known.covers})" if known else "")
     terms: Terms = "UK" if document.language.endswith("GB") else "US"
-    known_stitches = [form.means for form in document.abbreviations if find_stitch(form.short, terms) is not None]
+    forms = [form for form in document.abbreviations if not form.short.endswith("-")]
+    known_stitches = [form.means for form in forms if find_stitch(form.short, terms) is not None]
     if known_stitches:
         yield f"Stitches: {', '.join(known_stitches)}."
     special = [entry.name for entry in document.special_stitches]

@@ -48,7 +48,7 @@ def _sizes_table(
     names = tuple(size.name for size in sizes)
     density = "tight" if len(names) > _VERY_MANY else "close" if len(names) > _MANY else "open"
     caption = unit if len(names) == len(printing.sizes) else f"{unit}, {_run(names)}"
-    return MeasureTable(caption, "Size", names, rows, density, printing.marks_of(sizes))
+    return MeasureTable(caption, _CORNERS[unit], names, rows, density, printing.marks_of(sizes))
 
 
 def _run(names: Sequence[str]) -> str:
@@ -56,6 +56,7 @@ def _run(names: Sequence[str]) -> str:
 
 
 _UNIT_NAMES = {"in": "Inches", "cm": "Centimetres"}
+_CORNERS = {"Inches": "Size (in)", "Centimetres": "Size (cm)"}  # said again where a table goes on over a page
 
 
 def _unit_rows(checked: Checked, printing: Printing, unit: str) -> tuple[MeasureRow, ...]:

@@ -82,16 +82,24 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
         "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
         "below" if is_below else "whole",
         folded([str(count) for count in counts if count is not None]) if None not in counts else "",
-        ticks(_words(label)) if printing.is_one_size and not printing.is_spoken else (),
+        ticks(_words(label), _times(sizes[0], made)) if printing.is_one_size and not printing.is_spoken else (),
     )
 
 
-def ticks(label: str) -> tuple[str, ...]:
-    """A box for every row or round that a label of one size names, a gap after ten; () where there is no label."""
+def _times(size: GradedSize, made: Mapping[str, WorkedRow]) -> int:
+    """How many rows were worked under the label in this size; 1 where that is not known."""
+    return made[size.name].times if size.name in made else 1
+
+
+def ticks(label: str, worked: int = 1) -> tuple[str, ...]:
+    """A box for every row or round worked under a label of one size, a gap after ten; () where there is no label.
+
+    `worked`: how many they are where the label names no numbers, as in `Next rows`.
+    """
     run = _RUN.search(label.replace(NARROW, " "))
-    if run is None:
+    if run is None and worked < 2:
         return ("tick hanging",) if label else ()
-    many = int(run["many"]) if run["many"] else int(run["last"]) - int(run["first"]) + 1
+    many = worked if run is None else int(run["many"] or int(run["last"]) - int(run["first"]) + 1)
     if not 2 <= many <= MOST_TICKS:
         return ("tick hanging",)
     return tuple("tick tenth" if at % 10 == 0 else "tick" for at in range(1, many + 1))

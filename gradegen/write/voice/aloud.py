@@ -18,17 +18,20 @@ _WHERE = (
 )
 _INCHES = re.compile(rf"(?<![\w.])({_RANGE}) in\b(?! (?:{_WHERE}|\d))")
 _MEASURE = re.compile(rf"(?<![\w.])({_RANGE}) (cm|mm|yd|m|g|oz)\b(?! \d)")
+_SLASHED = re.compile(r"(?<![\d/])(?:1/2|[13]/4|[1357]/8)(?= in\b)")
 _FRACTION = re.compile(rf"\d*[{_SIGN}]")
 _COUNTS_AS = re.compile(r"[(\[]((?:counts?|does not|do not|doesn't|don’t|not counted)\b[^()\[\]]*)[)\]]", re.IGNORECASE)
 _PIECE = re.compile(r"[A-Za-z0-9]+(?:[-'’][A-Za-z0-9]+)*|\s+|.", re.DOTALL)
 _LIST = re.compile(rf"{_NUMBER}(?:[ \N{{NO-BREAK SPACE}}]\((?:{_NUMBER}|–)(?:,\s(?:{_NUMBER}|–))*\))+(?! ?%)")
 _LONGEST = 16  # pieces that a stitch's name can take
+_SIGN_OF = {"1/2": "½", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _WORDS = {"approx": "approximately", "incl": "including", "dec": "decrease", "inc": "increase", "US": "US", "UK": "UK"}
 
 
 def aloud(text: str, terms: Terms, *, is_row: bool = False) -> str:
     """The sentence with everything written out; `is_row`: its brackets hold stitches and its stars mark repeats."""
     text = " ".join(text.replace("\N{NO-BREAK SPACE}", " ").split())
+    text = _SLASHED.sub(lambda found: _SIGN_OF[found[0]], text)
     text = _INCHES.sub(lambda found: _length(found[1], "in"), text)
     text = _MEASURE.sub(lambda found: _length(found[1], found[2]), text)
     text = re.sub(r"(?<=\d)[–-](?=\d)", " to ", text)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gradegen.trade.stitches import Terms
-from gradegen.write.view.whole import Document, Entry, MeasureTable, PieceView, RowView
+from gradegen.write.view.whole import Document, Entry, MeasureTable, PictureView, PieceView, RowView
 from gradegen.write.voice.aloud import aloud, lists_aloud
 from gradegen.write.voice.lists import NOT_WORKED, each_size, in_unit
 from gradegen.write.words.phrases import Phrase
@@ -57,6 +57,7 @@ def _everything(document: Document, terms: Terms) -> Iterator[Said]:
     for words in (document.size_line, document.by, _aloud(document.about, terms)):
         if words:
             yield Said("sentence", _stop(words))
+    yield from _pictures(document.pictures, terms)
     for fact in document.facts:
         yield _entry(fact, terms)
     yield from (Said("sentence", aloud(each.shows, terms)) for each in document.drawings)
@@ -71,11 +72,21 @@ def _everything(document: Document, terms: Terms) -> Iterator[Said]:
     yield Said("sentence", f"Written in {terms} crochet terms, with every name in full.")
     yield from _section("Special stitches", document.special_stitches, terms, is_row=True)
     yield from _list("Notes", document.notes, terms)
+    yield from _pictures(document.notes_pictures, terms)
     for piece in document.pieces:
         yield from _piece(piece, terms)
     yield from _list("Finishing", document.finishing, terms)
+    yield from _pictures(document.finishing_pictures, terms)
     yield from _list("Please take care", (*document.cautions, document.cautions_end), terms)
     yield from _section("About this pattern", document.colophon, terms)
+
+
+def _pictures(pictures: tuple[PictureView, ...], terms: Terms) -> Iterator[Said]:
+    """What each picture shows and its caption, between the other items of a list."""
+    for each in pictures:
+        caption = _aloud(each.caption, terms)
+        said = [_stop(aloud(each.alt, terms)), _stop(caption)]
+        yield Said("item", " ".join(part for part in said if part), "Picture")
 
 
 def _section(
@@ -114,10 +125,13 @@ def _piece(piece: PieceView, terms: Terms) -> Iterator[Said]:
     yield Said("heading", aloud(piece.name, terms))
     yield Said("sentence", piece.how)
     yield from (Said("sentence", _aloud(note, terms)) for note in piece.notes)
-    yield from (_row(row, terms) for row in piece.rows)
+    yield from _pictures(piece.pictures, terms)
+    for row in piece.rows:
+        yield _row(row, terms)
+        yield from _pictures(row.pictures, terms)
     if piece.chart is not None and piece.chart.spoken:
         yield Said("subheading", aloud(piece.chart.title, terms))
-        yield from (Said("item", _aloud(row, terms, is_row=True)) for row in piece.chart.spoken)
+        yield from (Said("item", _capital(_aloud(row, terms, is_row=True))) for row in piece.chart.spoken)
 
 
 def _row(row: RowView, terms: Terms) -> Said:
@@ -127,7 +141,11 @@ def _row(row: RowView, terms: Terms) -> Said:
     count = aloud(_words(row.count).strip("()[]—–- ."), terms)
     said = [text, f"Count: {_stop(count)}" if count else "", row.aside]
     label = _aloud(row.label, terms, is_row=True)
-    return Said("item", " ".join(part for part in said if part), label[:1].upper() + label[1:])
+    return Said("item", " ".join(part for part in said if part), _capital(label))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _aloud(sentence: Phrase, terms: Terms, *, is_row: bool = False) -> str:

@@ -41,8 +41,11 @@ def length_aloud(both: tuple[str, str], style: LengthStyle) -> str:
 
 
 def in_unit(number: str, unit: str) -> str:
-    """`4 inches`, `1 inch`."""
+    """`4 inches`, `1 inch`, `five eighths of an inch`."""
     one, more = UNITS[unit]
+    if number in _SIGNS:
+        of_one = f"{'an' if one[0] in 'aeio' else 'a'} {one}"
+        return f"half {of_one}" if number == "½" else f"{_SIGNS[number]} of {of_one}"
     return f"{number_aloud(number)} {one if number == '1' else more}"
 
 

@@ -33,7 +33,7 @@ def test_running_heads_are_no_part_of_the_text(pdf: bytes) -> None:
 
 def test_tables_by_cell(pdf: bytes, hat: Checked) -> None:
     rows = read_back(pdf).rows
-    assert [cell.split("\xa0")[-1] for cell in rows[0]] == ["Size", *(size.name for size in hat.sizes)]
+    assert [cell.split("\xa0")[-1] for cell in rows[0]] == ["Size (in)", *(size.name for size in hat.sizes)]
     assert [row[0] for row in rows].count("To fit bust") == 2
     assert {len(row) for row in rows} == {8}
 

@@ -4,7 +4,7 @@ from typing import Any
 import pytest
 
 from gradegen.design.checked import Checked
-from gradegen.write.view.rows import count_start, label_bounds, piece_views, row_view, rows_for
+from gradegen.write.view.rows import count_start, label_bounds, piece_views, row_view, rows_for, ticks
 from gradegen.write.view.whole import RowView
 from gradegen.write.words.phrases import Phrase, Printing
 from gradegen.write.words.print_numbers import length_style
@@ -100,3 +100,11 @@ def test_where_the_closing_count_begins(samples: Any, text: str, count: str | No
 
 def test_without_a_stated_count_nothing_is_a_count(samples: Any) -> None:
     assert count_start(replace(samples["row"]("Rnd 2: Sc around. (12 sc)"), stated=())) is None
+
+
+def test_boxes_to_tick_follow_the_label_or_the_work() -> None:
+    assert ticks("Rnd 7") == ("tick hanging",)
+    assert ticks("Rows 2–5", 4) == ("tick",) * 4
+    assert ticks("Next 3 rnds", 3) == ("tick",) * 3
+    assert ticks("Next rows", 12) == (*("tick",) * 9, "tick tenth", "tick", "tick")
+    assert ticks("") == ()

@@ -32,6 +32,11 @@ def test_lengths() -> None:
     assert aloud("each 2¼ in (6 cm)", "US") == "each 2 and a quarter inches (6 centimetres)"
 
 
+def test_a_part_of_an_inch() -> None:
+    assert aloud("flat button, 5/8 in (15 mm)", "US") == "flat button, five eighths of an inch (15 millimetres)"
+    assert aloud("½ in (1.5 cm)", "US") == "half an inch (1.5 centimetres)"
+
+
 def test_in_is_no_inch_where_a_stitch_goes() -> None:
     assert aloud("Ch 1 in next st", "US") == "Chain 1 in next stitch"
 
