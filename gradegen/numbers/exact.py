@@ -65,6 +65,11 @@ def mixed_text(value: Fraction) -> str:
     return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
 
 
+def with_minus(text: str) -> str:
+    """A written number as it is printed: `−½`, with the sign for minus and not a hyphen."""
+    return text.replace("-", "−")
+
+
 def decimal_text(value: Fraction, places: int = 2) -> str:
     """A number with at most `places` decimals, halves away from zero, no empty zeros: 43.43, 32, -0.5."""
     scale = 10**places

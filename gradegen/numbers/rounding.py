@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.numbers.exact import decimal_text, mixed_text
+from gradegen.numbers.exact import decimal_text, mixed_text, with_minus
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +29,12 @@ class HouseStyle:
         return to_step(length * self.factor, self.cm_step)
 
     def inches_text(self, length: Fraction) -> str:
-        """`17¾`, without the unit."""
-        return mixed_text(self.inches(length))
+        """`17¾` or `−½`, without the unit."""
+        return with_minus(mixed_text(self.inches(length)))
 
     def centimetres_text(self, length: Fraction) -> str:
-        """`45` or `45.5`, without the unit."""
-        return decimal_text(self.centimetres(length), 1)
+        """`45` or `45.5`, without the unit; from the exact inches, never from the rounded ones."""
+        return with_minus(decimal_text(self.centimetres(length), 1))
 
 
 def to_step(value: Fraction, step: Fraction) -> Fraction:

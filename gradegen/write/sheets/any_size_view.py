@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.numbers.exact import decimal_text, mixed_text
-from gradegen.numbers.rounding import nearest_whole
+from gradegen.numbers.rounding import HouseStyle, nearest_whole
 from gradegen.reckon.any_size import AnySize, AnySizeSheet
 from gradegen.write.page.typeset import typeset
 from gradegen.write.sheets.yarn_view import percent, up
@@ -105,14 +105,19 @@ def cells_of(one: AnySize, sheet: AnySizeSheet, style: LengthStyle) -> tuple[str
     """One line of the sheet."""
     cells = [str(one.count if one.chains is None else one.chains), ", ".join(one.named)]
     cells += [_number(one.first_made)] if one.chains is not None else []
-    cells += [str(one.repeats), style.inches(one.width), style.cm(one.width)]
+    cells += [str(one.repeats), *_in_both(one.width, style.rounding)]
     if sheet.sizes[0].rows is not None:
         cells.append(_number(one.rows))
     if sheet.sizes[0].depth is not None:
-        cells += [style.inches(one.depth), style.cm(one.depth)] if one.depth is not None else ["–", "–"]
+        cells += ["–", "–"] if one.depth is None else _in_both(one.depth, style.rounding)
     for yarn in one.yarn.values():
         cells += [up(yarn.wanted.yards), up(yarn.wanted.metres), _number(yarn.skeins)]
     return tuple(cells)
+
+
+def _in_both(length: Fraction, rounding: HouseStyle) -> tuple[str, str]:
+    """Inches, then centimetres, as the heads of their columns say."""
+    return rounding.inches_text(length), rounding.centimetres_text(length)
 
 
 def _number(number: int | None) -> str:

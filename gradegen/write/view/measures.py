@@ -61,7 +61,8 @@ _CORNERS = {"Inches": "Size (in)", "Centimetres": "Size (cm)"}  # said again whe
 
 def _unit_rows(checked: Checked, printing: Printing, unit: str) -> tuple[MeasureRow, ...]:
     metric = unit == "cm"
-    show = printing.style.cm if metric else printing.style.inches
+    rounding = printing.style.rounding
+    show = rounding.centimetres_text if metric else rounding.inches_text
     letters = drawn_letters(checked)
     rows = [_to_fit(checked, printing, metric)] if any(size.to_fit for size in printing.sizes) else []
     rows += [_finished(name, letters, printing, show) for name in checked.pattern.measures]

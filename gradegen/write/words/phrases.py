@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Text
 from gradegen.design.rows import Listed
-from gradegen.numbers.exact import mixed_text
+from gradegen.numbers.exact import mixed_text, with_minus
 from gradegen.write.page.typeset import NARROW, hyphened_words, typeset
 from gradegen.write.voice.lists import each_length, each_size
 from gradegen.write.words.fold import fold
@@ -189,7 +188,7 @@ def values_of(listed: Listed, printing: Printing, sizes: Sequence[GradedSize]) -
         return None
     if known[0].is_length:
         return lengths_text([each.number for each in known], printing.style)
-    return tuple(_number(each.number) for each in known)
+    return tuple(with_minus(mixed_text(each.number)) for each in known)
 
 
 def _literal(
@@ -198,10 +197,6 @@ def _literal(
     if len(values) == len(all_sizes):
         return tuple(values[size.index] for size in sizes)
     return tuple(values) if len(values) == len(sizes) else None
-
-
-def _number(value: Fraction) -> str:
-    return mixed_text(value).replace("-", "−")
 
 
 def _joined(parts: Sequence[Part]) -> Phrase:

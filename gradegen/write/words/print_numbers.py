@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.pattern import Pattern
 from gradegen.design.sizes import Band
-from gradegen.numbers.exact import decimal_text, mixed_text
+from gradegen.numbers.exact import decimal_text, mixed_text, with_minus
 from gradegen.numbers.rounding import USUAL, HouseStyle, house_style
 from gradegen.write.words.fold import folded
 
@@ -22,16 +22,8 @@ class LengthStyle:
 
     def both(self, length: Fraction) -> tuple[str, str]:
         """A length in exact inches as printed in the first unit and in the second, without their names."""
-        inches, cm = self.inches(length), self.cm(length)
+        inches, cm = self.rounding.inches_text(length), self.rounding.centimetres_text(length)
         return (inches, cm) if self.inches_first else (cm, inches)
-
-    def inches(self, length: Fraction) -> str:
-        """In inches, with fraction signs."""
-        return _with_minus(self.rounding.inches_text(length))
-
-    def cm(self, length: Fraction) -> str:
-        """In centimetres, from the exact inches and never from the rounded ones."""
-        return _with_minus(self.rounding.centimetres_text(length))
 
     @property
     def units(self) -> tuple[str, str]:
@@ -63,8 +55,4 @@ def band_text(band: Band | None, *, metric: bool) -> str:
 def number_text(value: Fraction) -> str:
     """A plain number: `13½` where there is a sign for the fraction, else decimals."""
     signed = mixed_text(value)
-    return _with_minus(decimal_text(value) if "/" in signed else signed)
-
-
-def _with_minus(text: str) -> str:
-    return text.replace("-", "−")
+    return with_minus(decimal_text(value) if "/" in signed else signed)

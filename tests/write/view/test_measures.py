@@ -34,7 +34,7 @@ def test_what_is_printed_is_the_finished_measure(wrap: Checked) -> None:
     for size, cell in zip(wrap.sizes, inches.rows[1].cells, strict=True):
         finished = size.measures["around"].finished
         assert finished is not None
-        assert printing(wrap).style.inches(finished) == cell
+        assert printing(wrap).style.rounding.inches_text(finished) == cell
 
 
 def test_the_designers_unit_comes_first(wrap: Checked) -> None:

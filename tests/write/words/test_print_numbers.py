@@ -36,8 +36,7 @@ def test_lengths_that_print_alike_are_one() -> None:
 )
 def test_published_pairs(cm: str, inches: str) -> None:
     length = Fraction(cm) / Fraction(254, 100)
-    assert QUARTERS.inches(length) == inches
-    assert QUARTERS.cm(length) == cm
+    assert QUARTERS.both(length) == (inches, cm)
 
 
 def test_published_bands() -> None:
@@ -47,7 +46,7 @@ def test_published_bands() -> None:
 
 
 def test_less_than_the_body() -> None:
-    assert QUARTERS.inches(Fraction(-3, 2)) == "−1½"
+    assert QUARTERS.both(Fraction(-3, 2)) == ("−1½", "−4")
 
 
 def test_plain_numbers() -> None:
