@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
+from gradegen.design.begin import Begin
 from gradegen.design.formula import Amount, Formula
 from gradegen.design.relation import Relation
 from gradegen.design.rows import Definition, Number, Row
@@ -181,7 +182,8 @@ class Piece:
     """One piece of the work: its shape, its notes and its rows in working order.
 
     `edges`: the piece's named edges, each a sum of counts or of `rows`, `start` and `end`. `written`: the text of its
-    rows, where a `{shaping}` stands in it that is only worked out with the sizes.
+    rows, where a `{shaping}` stands in it that is only worked out with the sizes. `begin`: what an earlier piece left
+    for it to be worked on (None: it begins by itself, or goes on from the piece above).
     """
 
     name: Text
@@ -197,6 +199,7 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Notion:
+    begin: Begin | None = None
     """Something else that is needed, with how many per size when it is counted."""
 
     what: Text

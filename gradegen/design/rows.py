@@ -99,9 +99,13 @@ class Slip:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Places passed over on purpose: `sk next 2 sts`, `skip 1 loop`, `sk first st`."""
+    """Places passed over on purpose: `sk next 2 sts`, `skip 1 loop`, `sk first st`.
+
+    `held`: kept for later, in so many words: `place next 30 sts on hold`.
+    """
 
     into: Into
+    held: bool = False
     place: Place = field(compare=False, kw_only=True)
 
 

@@ -214,6 +214,32 @@ def stitches(edge: Edge) -> int:
     return total
 
 
+def leading(edge: Edge, number: int) -> Edge:
+    """The first so many targets of an edge."""
+    found: list[Target | Run] = []
+    for item in edge:
+        if number <= 0:
+            break
+        if isinstance(item, Target):
+            found.append(item)
+            number -= 1
+            continue
+        size = count_targets(item.items)
+        whole = min(item.times, number // size) if size else 0
+        if whole:
+            found.append(Run(whole, item.items))
+            number -= whole * size
+        if whole < item.times and number:
+            found += leading(item.items, number)
+            number = 0
+    return tuple(found)
+
+
+def count_targets(edge: Edge) -> int:
+    """All targets, spaces and stitches alike."""
+    return sum(item.times * count_targets(item.items) if isinstance(item, Run) else 1 for item in edge)
+
+
 def words(edge: Edge, most: int = 12) -> str:
     """The edge in trade words: `8 x (dc, ch-1 sp), sc`."""
     parts = [_item_words(item) for item in edge[:most]]

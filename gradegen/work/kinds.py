@@ -37,6 +37,7 @@ ANY_STITCH = Kind("st", _is_stitch, "st")
 ANY_PLACE = Kind("place", lambda t: _is_stitch(t) or t.kind == "sp", "st or sp")
 ANYTHING = Kind("any", lambda t: True, "place")
 ANY_SPACE = Kind("sp", lambda t: t.kind == "sp", "sp")
+HELD_STITCH = Kind("held", lambda t: t.kind == "st", "held st")
 
 
 @cache

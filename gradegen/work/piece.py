@@ -10,11 +10,12 @@ from typing import Literal
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Chain, Definition, Even, Row, Turn
+from gradegen.design.rows import Chain, Definition, Even, Row, Turn, Unread
 from gradegen.work.beginnings import begins_anew as begins_anew
 from gradegen.work.beginnings import ends_on_group
 from gradegen.work.beginnings import shape_of as shape_of
 from gradegen.work.edges import ENDLESS, plain, tidy, turned, turned_round
+from gradegen.work.left_behind import LeftBehind, left_by
 from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
@@ -34,6 +35,7 @@ class Standing:
     worked by their own numbers alone, on an edge that is not known. `after_group`: the row before ended on a shell, so
     that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation.
     `rows`: worked since the piece began (None: not known). `side`: of the next row, where a label has said it.
+    `piece`: the piece at hand; `left`: what it and earlier ones left for later ones; `on_held`: the edge is part of it.
     """
 
     edge: Edge | None = None
@@ -45,6 +47,9 @@ class Standing:
     tail: Edge = ()
     rows: int | None = 0
     side: Side | None = None
+    piece: str = ""
+    left: tuple[LeftBehind, ...] = ()
+    on_held: bool = False
 
 
 @dataclass(slots=True)
@@ -96,6 +101,7 @@ class PieceWork:
             after_group=self.standings[size].after_group,
             booklet=self.booklet,
             edge_given=self.edge_given,
+            on_held=self.standings[size].on_held,
             tracing=tracing,
             habits=self.habits,
             reading=reading,
@@ -158,6 +164,12 @@ class PieceWork:
             again = work_once(row, site, standing.edge or (), standing.underside, leaves=self.leaves)
             outcome.trace = again.trace
 
+    def pass_by(self, row: Row) -> None:
+        """Remember that words were passed by which nobody could read: stitches may be held there."""
+        if any(isinstance(step, Unread) for step in row.steps):
+            for one in self.standings:
+                one.left = left_by(row.label.text, one.piece, None, one.left)
+
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
         """Move this size on to the edge after the row, turned as the shape asks."""
         standing = self.standings[size]
@@ -171,6 +183,8 @@ class PieceWork:
             doubtful=stays_doubtful(row, outcome, standing),
             rows=rows_after(standing, outcome),
             side=side_after(row, shape_of(row, self.shape, self.ringed), standing),
+            piece=standing.piece,
+            left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:

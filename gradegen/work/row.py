@@ -34,7 +34,7 @@ from gradegen.work.site import Site
 from gradegen.work.starts import start
 from gradegen.work.stops import OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.tiles import close_tile
-from gradegen.work.walk import RepeatFact, Walk
+from gradegen.work.walk import RepeatFact, Stretch, Walk
 
 _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has few
 
@@ -43,7 +43,7 @@ _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has
 class Outcome:
     """What one row came to. `fault`, `unclear`: None when it balances; `mismatches`: printed counts it misses.
 
-    `placeless`: all was read, and a place could not be found.
+    `placeless`: all was read, and a place could not be found. `kept_aside`: stretches left for a later piece.
     """
 
     before: Edge
@@ -62,6 +62,12 @@ class Outcome:
     stood: tuple[int, tuple[str, ...]] | None = None
     placeless: bool = False
     placed: Placed | None = None
+    kept_aside: tuple[Stretch, ...] = ()
+
+    @property
+    def left(self) -> tuple[Stretch, ...] | None:
+        """What it leaves for later pieces; None where it was not followed."""
+        return self.kept_aside if self.fault is None and self.unclear is None else None
 
     @property
     def balances(self) -> bool:
@@ -195,6 +201,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
         return
     there = walk.used + stitches(walk.before)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
+    outcome.kept_aside = walk.kept_aside + ((Stretch(outcome.rest, 0),) if outcome.rest else ())
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)
     name_groups(row.stated, outcome.units, walk.site)

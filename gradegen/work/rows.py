@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from fractions import Fraction
 
 from gradegen.design.formula import Name
@@ -18,6 +17,7 @@ from gradegen.grade.gauges import gauges_per_inch
 from gradegen.read.notation.notes import read_notes
 from gradegen.read.notation.row_names import RowNames
 from gradegen.work.beginnings import begins_anew
+from gradegen.work.entry import enter
 from gradegen.work.numbering import is_booklet_label
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
@@ -72,21 +72,24 @@ def rows_in_order(
     names = tuple(size.name for size in sizes)
     own, facts = explained(pattern, piece, names)
     first = next((row for row in piece.rows if not row.is_prose), None)
-    goes_on = bool(before) and first is not None and not begins_anew(first)
-    return RowsInOrder(
+    anew = first is None or begins_anew(first)
+    entry = enter(piece, anew, names, before)
+    order = RowsInOrder(
         kind(
             shape=piece.shape,
             sizes=names,
             definitions=own,
             notes=facts,
             counts=[size.numbers() for size in sizes],
-            standings=[replace(one, rows=0) for one in before] if goes_on else [],
+            standings=list(entry.standings),
             booklet=any(is_booklet_label(row.label.text) for row in piece.rows),
             name=piece.name.text,
             rows_per_inch=row_gauge(pattern, piece),
             measures=[{name: one.printed for name, one in size.measures.items()} for size in sizes],
         )
     )
+    order.entries, order.findings = entry.others, list(entry.findings)
+    return order
 
 
 def row_gauge(pattern: Pattern, piece: Piece) -> Fraction | None:

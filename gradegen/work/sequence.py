@@ -10,6 +10,7 @@ from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Finding, Place
 from gradegen.work.beginnings import begins_anew, begins_ring
+from gradegen.work.entry import Entries, on_held
 from gradegen.work.labels import look_up, row_keys, rows_named, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
@@ -53,6 +54,7 @@ class RowsInOrder:
     above: LastRow | None = None
     revised: list[WorkedRow] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
+    entries: Entries = ()
 
     def __post_init__(self) -> None:
         self.known = self.known or [{} for _ in self.piece.sizes]
@@ -66,10 +68,9 @@ class RowsInOrder:
             self.piece.definitions = {**self.piece.definitions, **{one.name: one for one in row.defines}}
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
         if row.is_prose:
+            self.piece.pass_by(row)
             return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
-        standings = list(self.piece.standings)
-        done = {i: _Done() for i in wanted}
-        settled = self._work_label(row, wanted, done)
+        done, settled, standings = self._enter(row, wanted)
         if self.above is not None and any(_falls_short(one) for one in done.values()):
             done, settled = self._think_again(row, wanted) or (done, settled)
         self.above = None
@@ -84,6 +85,18 @@ class RowsInOrder:
         if settled is not None and not any((last := done[i].last) and last.fault for i in wanted):
             self.findings.extend(notes_of(settled, row))
         return worked
+
+    def _enter(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, _Done], Settled | None, list[Standing]]:
+        """The row worked; on held stitches, from the first place to begin at that fits in every size."""
+        ways = self.entries or on_held(row, self.piece) or (tuple(self.piece.standings),)
+        self.entries = ()
+        for way in (*ways, ways[0]):
+            self.piece.standings[:] = way
+            done = {i: _Done() for i in wanted}
+            settled = self._work_label(row, wanted, done)
+            if len(ways) == 1 or not any(_falls_short(one) for one in done.values()):
+                break
+        return done, settled, list(way)
 
     def _think_again(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, _Done], Settled | None] | None:
         """The row on what the row above leaves in another reading, where it fits that in every size."""
@@ -131,7 +144,8 @@ class RowsInOrder:
         follows = self.numbering.follows(row)
         if follows != "on":
             for i, standing in enumerate(self.piece.standings):
-                self.piece.standings[i] = Standing(rows=standing.rows if follows == "anew" else None)
+                rows = standing.rows if follows == "anew" else None
+                self.piece.standings[i] = Standing(rows=rows, piece=standing.piece, left=standing.left)
 
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
         """Keep a row for those that point back to it."""

@@ -9,6 +9,7 @@ from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Skip, Step, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
+from gradegen.work import aside
 from gradegen.work.doing import works
 from gradegen.work.edges import plain, space, target
 from gradegen.work.kinds import ANY_STITCH, family, foundation_kind
@@ -21,31 +22,6 @@ Standing = tuple[str, ...]  # what a chain stands for: () nothing, ("dc",), ("dc
 _CLUSTER = re.compile(r"(\d+)-(\w+) cluster|(\w+?)(\d+)tog")
 _SPARE = 3  # chains that turn at the beginning of a foundation without a word
 _BY_LENGTH = {1: "sc", 2: "hdc", 3: "dc", 4: "tr", 5: "dtr", 6: "trtr"}
-
-
-def leading(edge: Edge, number: int) -> Edge:
-    """The first so many targets of an edge."""
-    found: list[Target | Run] = []
-    for item in edge:
-        if number <= 0:
-            break
-        if isinstance(item, Target):
-            found.append(item)
-            number -= 1
-            continue
-        size = _targets(item.items)
-        whole = min(item.times, number // size) if size else 0
-        if whole:
-            found.append(Run(whole, item.items))
-            number -= whole * size
-        if whole < item.times and number:
-            found += leading(item.items, number)
-            number = 0
-    return tuple(found)
-
-
-def _targets(edge: Edge) -> int:
-    return sum(item.times * _targets(item.items) if isinstance(item, Run) else 1 for item in edge)
 
 
 # chains -------------------------------------------------------------------------------------------------------------
@@ -65,6 +41,7 @@ def chain(walk: Walk, step: Chain) -> None:
         _start_or_picot(walk, step, number)
     else:
         walk.out.append(space(number))
+        aside.chain_across(walk, number)
         if walk.placing is not None:
             walk.placing.space(space(number))
 

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Aside, Into, Skip, Slip, Work
-from gradegen.work import closing, gaps, groups, picots, starts
+from gradegen.work import aside, closing, gaps, groups, picots
 from gradegen.work.doing import works
+from gradegen.work.edges import count_targets, leading
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind
 from gradegen.work.reach import how_many, to_last
@@ -28,6 +26,7 @@ def do_skip(walk: Walk, step: Skip) -> None:
     if groups.skips_group(walk, into, number):
         return
     kind = walk.kind(into.things)
+    aside.begin_gap(walk)
     if into.which == "first" and walk.begun:
         number -= count_stitches(walk.before) - walk.remaining(ANY_STITCH)
     elif into.which == "last":
@@ -39,6 +38,7 @@ def do_skip(walk: Walk, step: Skip) -> None:
         walk.owe(kind)
     walk.take(kind, number, into.place)
     walk.skipped_to_end = True
+    aside.keep_aside(walk, number, step.held)
 
 
 @works(Slip)
@@ -122,15 +122,10 @@ def _travel(walk: Walk, into: Into) -> None:
     rest = walk.cursor.rest()
     if walk.placing is not None:
         walk.placing.reach_next(walk.cursor)
-    passed = starts.leading(before, count_targets(before) - count_targets(rest))
+    passed = leading(before, count_targets(before) - count_targets(rest))
     if walk.site.shape == "flat":
         walk.begun, walk.here = True, True
         return
     walk.passed = passed
     walk.onto((*rest, *passed), again=True)
     walk.here = True
-
-
-def count_targets(edge: Sequence[Target | Run]) -> int:
-    """All targets, spaces and stitches alike."""
-    return sum(item.times * count_targets(item.items) if isinstance(item, Run) else 1 for item in edge)

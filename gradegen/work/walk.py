@@ -13,7 +13,7 @@ from gradegen.findings import Place
 from gradegen.work import kinds
 from gradegen.work.cursor import Cursor
 from gradegen.work.edges import stitches, target
-from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, Kind
+from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, HELD_STITCH, Kind
 from gradegen.work.makes import grouped, targets_of
 from gradegen.work.placing import Laid, Placing
 from gradegen.work.site import Made, Site
@@ -33,10 +33,20 @@ class RepeatFact:
     times: int
 
 
+CursorSpot = tuple[list[object], list[int], list[int], int]
+
+
+class Stretch(NamedTuple):
+    """Places passed over and kept for later, in the order this row meets them; `chain`: chains made across them."""
+
+    edge: Edge
+    chain: int
+
+
 class Spot(NamedTuple):
     """Where a walk stands, to come back to."""
 
-    cursor: tuple[list[object], list[int], list[int], int]
+    cursor: CursorSpot
     made: int
     last_made: Target | Run | None
     here: bool
@@ -50,6 +60,7 @@ class Spot(NamedTuple):
     used: int
     spent: dict[str, int]
     laid: tuple[Laid, ...]
+    aside: tuple[tuple[Stretch, ...], CursorSpot | None, CursorSpot | None]
 
 
 @dataclass(slots=True)
@@ -63,7 +74,8 @@ class Walk:
     place it began in comes last. `between`: every gap between stitches is a space. `likely`: why what the row comes
     to is likely and not sure. `addressed`: the kinds that next, each and skip have named; these are owed to the end.
     `spent`: what was made and leaves no place on the edge (foundation and turning chains, slip stitches, joins, the
-    chains of picots). `placing`: the record of what sits on what, where one is wanted.
+    chains of picots). `placing`: the record of what sits on what, where one is wanted. `kept_aside`: long stretches
+    passed over; `gap`: where the skipping at hand began; `gap_kept`: where that of the last stretch kept did.
     """
 
     site: Site
@@ -106,6 +118,9 @@ class Walk:
     muted: bool = False
     depth: int = 0
     placing: Placing | None = None
+    kept_aside: tuple[Stretch, ...] = ()
+    gap: CursorSpot | None = None
+    gap_kept: CursorSpot | None = None
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
 
@@ -156,6 +171,8 @@ class Walk:
             return kinds.corner_kind(self.before)
         if name == "picot":
             return Kind("picot", lambda t: t.name == "picot", "picot")
+        if name == "unworked" and self.site.on_held:
+            return HELD_STITCH
         if name == "unworked" and self.site.edge_given:
             self.loose = True
             return ANY_STITCH
@@ -332,6 +349,7 @@ class Walk:
             self.used,
             dict(self.spent),
             () if self.placing is None else tuple(self.placing.laid),
+            (self.kept_aside, self.gap, self.gap_kept),
         )
 
     def load(self, spot: Spot) -> None:
@@ -348,6 +366,7 @@ class Walk:
         )
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
         self.spent, self.used = dict(spot.spent), spot.used
+        self.kept_aside, self.gap, self.gap_kept = spot.aside
         if self.placing is not None:
             self.placing.laid = list(spot.laid)
         if self.before is not spot.before:

@@ -102,7 +102,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
         return _turning(r, mark)
     if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):
         return read_marked(r, mark)
-    if word in ("skipped", "unworked", "missed"):
+    if word in ("skipped", "unworked", "missed", "held"):
         return read_skipped(r, mark, "next", None, None)
     if r.here.kind == "ordinal" or word in ORDINALS:
         return _ordinal(r, mark)
@@ -115,7 +115,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
 def _next(r: Reading, mark: int) -> Into | None:
     r.accept("next", "following")
     number = number_of_places(r)
-    if r.low() in ("skipped", "unworked"):
+    if r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
     if not things:
@@ -151,7 +151,7 @@ def _each(r: Reading, mark: int) -> Into | None:
     first = r.here.low in ("first", "1st")
     if r.accept("next", "last", "first", "1st", "following"):
         number = number or number_of_places(r)
-    if r.low() in ("skipped", "unworked", "missed"):
+    if r.low() in ("skipped", "unworked", "missed", "held"):
         return read_skipped(r, mark, "each", number, read_bound)
     if r.low() == "other" and not everything:
         return None
@@ -303,7 +303,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
         r.at += 2
         more += 1
     number = number_of_places(r)
-    if r.low() in ("skipped", "unworked"):
+    if r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
     things = read_one_thing(r)
     if not things and number is None:
@@ -365,7 +365,7 @@ def _loose(r: Reading, mark: int) -> Into | None:
     if r.accept_all("edge", "of") or r.accept_all("top", "of"):
         r.accept("the")
     number = number_of_places(r)
-    if number is not None and r.low() in ("skipped", "unworked"):
+    if number is not None and r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
     if not things:

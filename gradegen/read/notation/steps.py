@@ -24,6 +24,7 @@ from gradegen.read.notation.clusters import read_held_first, read_off_as_one
 from gradegen.read.notation.each_side import read_each_side
 from gradegen.read.notation.groups import gathered
 from gradegen.read.notation.in_words import read_elsewhere
+from gradegen.read.notation.holding import read_hold
 from gradegen.read.notation.loops_named import read_loop_for_all
 from gradegen.read.notation.passages import read_passage
 from gradegen.read.notation.place_words import read_loop
@@ -172,6 +173,7 @@ _FORMS: tuple[Form, ...] = (
     read_attach,
     read_turn,
     read_other_side,
+    read_hold,
     read_elsewhere,
     read_off_as_one,
     read_place_first,

@@ -7,6 +7,7 @@ from typing import Literal
 from gradegen.design.pattern import Shape, Take, Terms, Text
 from gradegen.findings import Finding
 from gradegen.numbers.rounding import HOUSE_STYLES
+from gradegen.read.pattern.begin_keys import WORKED_ON
 from gradegen.read.pattern.kinds import (
     PERCENT,
     ROWS,
@@ -172,7 +173,7 @@ WIDTH = Field("width", TEXT, "The measure drawn across the schematic.", example=
 LENGTH = Field("length", TEXT, "The measure drawn along the schematic.", example="depth")
 PIECE_NOTES = Field("notes", _PARAGRAPHS, "Notes for this piece.")
 ROWS_FIELD = Field("rows", ROWS, "One row a line, as the trade writes them.", required=True, example="|")
-PIECE_FIELDS = (PIECE_NAME, SHAPE, WIDTH, LENGTH, EDGES, PIECE_NOTES, ROWS_FIELD)
+PIECE_FIELDS = (PIECE_NAME, SHAPE, WORKED_ON, WIDTH, LENGTH, EDGES, PIECE_NOTES, ROWS_FIELD)
 
 TITLE = Field("title", TEXT, "Name of the design.", required=True, example="Example Wrap")
 VERSION = Field("version", TEXT, "Version of the pattern.", example='"1.0"')

@@ -14,6 +14,8 @@ from gradegen.read.notation.lists import find_lists
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
 from gradegen.read.pattern import keys
+from gradegen.read.pattern.begin_keys import WORKED_ON, unknown_piece
+from gradegen.read.pattern.picture_keys import ALT, CAPTION, PICTURES
 from gradegen.read.pattern.seam_keys import EDGES
 from gradegen.read.yaml.fields import Given, nearest
 
@@ -54,7 +56,7 @@ class WordReader:
             definitions=definitions,
             notions=self._notions(given),
             notes=self._texts(given.value(keys.NOTES)),
-            pieces=tuple(piece for part in given.value(keys.PIECES) or () if (piece := self._piece(part))),
+            pieces=self._pieces(given),
             finishing=self._texts(given.value(keys.FINISHING)),
             cautions=self._texts(given.value(keys.CAUTIONS)),
             about=self._optional(given.value(keys.ABOUT)),
@@ -115,6 +117,18 @@ class WordReader:
         width, length = given.value(keys.WIDTH), given.value(keys.LENGTH)
         for measure in (width, length):
             if measure is not None and measure.text not in self.names.measures:
+    def _pieces(self, given: Given) -> tuple[Piece, ...]:
+        pieces: list[Piece] = []
+        for part in given.value(keys.PIECES) or ():
+            piece = self._piece(part)
+            if piece is None:
+                continue
+            if piece.begin is not None:
+                unknown = unknown_piece(piece.begin, tuple(one.name.text for one in pieces))
+                self.faults += [unknown] if unknown else []
+            pieces.append(piece)
+        return tuple(pieces)
+
                 self.faults.append(unknown_measure(measure, tuple(sorted(self.names.measures))))
         notes = self._texts(given.value(keys.PIECE_NOTES))
         rows, findings = read_rows(written, self.names) if written is not None else ((), ())
@@ -123,7 +137,9 @@ class WordReader:
         if name is None or shape is None:
             return None
         edges = {key.text: formula for key, formula in given.value(EDGES) or () if formula is not None}
-        return Piece(name, shape, notes, tuple(rows), width, length, name.place, edges, written if waits else None)
+        filled = written if waits else None
+        begin = given.value(WORKED_ON)
+        return Piece(name, shape, notes, tuple(rows), width, length, name.place, edges, filled, begin)
 
 
 def unknown_measure(name: Text, known: tuple[str, ...]) -> Finding:

@@ -64,7 +64,8 @@ def skip_words(skip: Skip, says: Notation) -> str:
     """`sk next 2 sts`."""
     if says.figures.is_nothing(skip.into.number):
         return ""
-    return says.step("skip").format(thing=place_words(skip.into, says).removeprefix("in "))
+    words = says.step("hold" if skip.held else "skip")
+    return words.format(thing=place_words(skip.into, says).removeprefix("in "))
 
 
 def skipped_words(counts: Counts, says: Notation) -> str:
