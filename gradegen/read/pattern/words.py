@@ -112,11 +112,6 @@ class WordReader:
         self.faults.append(NUMBER_NEEDED.at(place, f"“{text[:40]}” is no number.", hint=hint))
         return None
 
-    def _piece(self, given: Given) -> Piece | None:
-        name, shape, written = given.value(keys.PIECE_NAME), given.value(keys.SHAPE), given.value(keys.ROWS_FIELD)
-        width, length = given.value(keys.WIDTH), given.value(keys.LENGTH)
-        for measure in (width, length):
-            if measure is not None and measure.text not in self.names.measures:
     def _pieces(self, given: Given) -> tuple[Piece, ...]:
         pieces: list[Piece] = []
         for part in given.value(keys.PIECES) or ():
@@ -129,6 +124,11 @@ class WordReader:
             pieces.append(piece)
         return tuple(pieces)
 
+    def _piece(self, given: Given) -> Piece | None:
+        name, shape, written = given.value(keys.PIECE_NAME), given.value(keys.SHAPE), given.value(keys.ROWS_FIELD)
+        width, length = given.value(keys.WIDTH), given.value(keys.LENGTH)
+        for measure in (width, length):
+            if measure is not None and measure.text not in self.names.measures:
                 self.faults.append(unknown_measure(measure, tuple(sorted(self.names.measures))))
         notes = self._texts(given.value(keys.PIECE_NOTES))
         rows, findings = read_rows(written, self.names) if written is not None else ((), ())
