@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
-from typing import TextIO
+from typing import Literal, TextIO
 
 from gradegen import pipeline
 from gradegen.cli.answers import ERRORS, UNREADABLE, exit_code, refuse, show_findings
@@ -31,6 +32,7 @@ def yarn(options: argparse.Namespace) -> int:
         return _stopped(outcome)
     from gradegen.write.sheets.yarn_view_text import census_text, yarn_json, yarn_text
 
+    checked = _in_units(checked, options.units)
     if options.stitches:
         show_text(census_text(checked))
         return exit_code(outcome)
@@ -56,6 +58,7 @@ def any_size(options: argparse.Namespace) -> int:
     low, high = low or usual[0], high or usual[1]
     if low > high:
         return refuse("the narrowest width is wider than the widest.")
+    checked = _in_units(checked, options.units)
     sheet, findings = any_size_sheet(checked, low, high)
     if sheet is None:
         _show(findings, checked, sys.stderr)
@@ -116,9 +119,18 @@ def yarn_left(options: argparse.Namespace) -> int:
     if found is None:
         _show(findings, checked, sys.stderr)
         return UNREADABLE
-    show_text(left_json(found) if options.json else left_text(found))
+    metric = left.unit in ("m", "cm") or checked.pattern.units == "centimetres first"
+    show_text(left_json(found) if options.json else left_text(found, metric))
     _show(findings, checked, sys.stderr)
     return exit_code(outcome)
+
+
+def _in_units(checked: Checked, first: str | None) -> Checked:
+    """With inches or centimetres first, as asked for."""
+    if first is None:
+        return checked
+    units: Literal["inches first", "centimetres first"] = "inches first" if first == "in" else "centimetres first"
+    return replace(checked, pattern=replace(checked.pattern, units=units))
 
 
 def _widths(options: argparse.Namespace) -> tuple[Fraction | None, Fraction | None, tuple[Finding, ...]]:

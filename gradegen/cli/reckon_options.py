@@ -35,6 +35,7 @@ def _add_yarn(parser: argparse.ArgumentParser) -> None:
     form = parser.add_mutually_exclusive_group()
     form.add_argument("--json", action="store_true", help="for a program")
     form.add_argument("--stitches", action="store_true", help="show how many of each stitch every size takes instead")
+    _add_units(parser)
 
 
 def _add_any_size(parser: argparse.ArgumentParser) -> None:
@@ -46,6 +47,7 @@ def _add_any_size(parser: argparse.ArgumentParser) -> None:
         "--to", dest="high", metavar="WIDTH", help='the widest, such as "80 in" (default: the largest size)'
     )
     parser.add_argument("--csv", action="store_true", help="for a spreadsheet")
+    _add_units(parser)
     _add_page(parser, "also write it as a PDF page into this folder")
 
 
@@ -53,6 +55,11 @@ def _add_companion(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="the pattern")
     parser.add_argument("--stamps", metavar="FILE", help="time stamps of the film, one a line: 12:45 Rnd 3")
     _add_page(parser, "folder to write into (default: build)", "build")
+
+
+def _add_units(parser: argparse.ArgumentParser) -> None:
+    about = "which unit stands first: inches and yards, or centimetres and metres (default: as the pattern says)"
+    parser.add_argument("--units", choices=("in", "cm"), help=about)
 
 
 def _add_page(parser: argparse.ArgumentParser, about: str, otherwise: str | None = None) -> None:

@@ -46,8 +46,8 @@ class SizeChoice:
 class Weighed:
     """Something made of a yarn and weighed or measured off: evidence of how much yarn the stitches take.
 
-    "sample", "tester": the whole piece in `size`. "swatch": `stitches` as counted (stitch id -> number), or a piece of
-    fabric `width` by `height`.
+    "sample", "tester": the whole piece in `size`, with its `stitches` where they were written down. "swatch": `stitches`
+    as counted (stitch id -> number), or a piece of fabric `width` by `height`.
     """
 
     what: Literal["sample", "tester", "swatch"]
@@ -88,6 +88,7 @@ class Yarn:
     `weighed`: swatches and testers' pieces besides the sample. `unravelled`: stitch id -> yarn in one stitch. `margin`:
     percent on top of what is used. `price`: of one skein, in whatever currency. `besides`: yarn for seams, tassels, the
     swatch, by name. `tails`: ends to weave in. `length_also`, `mass_also`: the put-up said again in the other unit.
+    `sample_stitches`: stitch id -> number in the sample as it was made; {} where its size's rows tell.
     """
 
     letter: str
@@ -108,6 +109,7 @@ class Yarn:
     stated: YarnStated | None = None
     length_also: Amount | None = None
     mass_also: Amount | None = None
+    sample_stitches: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

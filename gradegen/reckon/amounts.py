@@ -8,7 +8,7 @@ from typing import Literal
 
 from gradegen.findings import Place
 
-Basis = Literal["each stitch", "one factor", "measured lengths", "area"]
+Basis = Literal["each stitch", "one factor", "measured lengths", "lengths and weights", "area"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +101,7 @@ class YarnNeed:
     """One yarn over all sizes: `margin` is a share (1/10 is a tenth more) and `margin_words` why it is that.
 
     `basis`: how the evidence was brought to every size: each stitch fitted, one factor over published proportions,
-    measured lengths alone, or area. `currency`: as the price names it.
+    measured lengths alone, these with one factor, or area. `currency`: as the price names it.
     """
 
     letter: str

@@ -19,13 +19,17 @@ from gradegen.reckon.put_up import PutUp
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """One thing weighed, in words; its stitches, or its area in square inches where they were not counted."""
+    """One thing weighed, in words; its stitches, or its area in square inches where they were not counted.
+
+    `is_weighed` False: stitches unravelled, one of each.
+    """
 
     words: str
     used: YarnAmount
     stitches: Mapping[str, int]
     area: Fraction | None
     place: Place
+    is_weighed: bool = True
 
 
 def gather_evidence(yarn: Yarn, census: Census, put_up: PutUp) -> tuple[Evidence, ...]:
@@ -34,11 +38,11 @@ def gather_evidence(yarn: Yarn, census: Census, put_up: PutUp) -> tuple[Evidence
 
 
 def _gathered(yarn: Yarn, census: Census, put_up: PutUp) -> Iterator[Evidence]:
-    for one in (*_sample(yarn), *yarn.weighed):
+    for one in all_weighed(yarn):
         used = put_up.measured(one.used)
         if one.size is not None:
-            stitches = census.of(one.size.text, yarn.letter)
-            if stitches and not census.missing.get(one.size.text):
+            stitches = one.stitches or census.of(one.size.text, yarn.letter)
+            if one.stitches or (stitches and not census.missing.get(one.size.text)):
                 yield Evidence(
                     f"{one.what} in size {one.size.text}, {_amount(one.used)}", used, stitches, None, one.place
                 )
@@ -51,10 +55,12 @@ def _gathered(yarn: Yarn, census: Census, put_up: PutUp) -> Iterator[Evidence]:
             yield Evidence(f"swatch of {sides}, {_amount(one.used)}", used, {}, area, one.place)
 
 
-def _sample(yarn: Yarn) -> tuple[Weighed, ...]:
+def all_weighed(yarn: Yarn) -> tuple[Weighed, ...]:
+    """Everything weighed of a yarn, the sample first."""
     if yarn.sample_size is None or yarn.sample_used is None:
-        return ()
-    return (Weighed("sample", yarn.sample_used, yarn.sample_size, place=yarn.sample_used.place),)
+        return yarn.weighed
+    place = yarn.sample_used.place
+    return Weighed("sample", yarn.sample_used, yarn.sample_size, yarn.sample_stitches, place=place), *yarn.weighed
 
 
 def _amount(amount: Amount) -> str:
@@ -80,6 +86,16 @@ def unravelled_inches(yarn: Yarn) -> dict[str, Fraction]:
         if length is not None and length > 0:
             found[name] = length
     return found
+
+
+def unravelled_evidence(yarn: Yarn, inches: Mapping[str, Fraction], put_up: PutUp) -> tuple[Evidence, ...]:
+    """The stitches unravelled as one piece of evidence, one of each stitch; none where nothing was."""
+    if not inches:
+        return ()
+    said = ", ".join(f"{decimal_text(length, 1)} in of {name}" for name, length in inches.items())
+    used = put_up.filled(sum(inches.values(), Fraction(0)), None)
+    place = next(formula.place for name, formula in yarn.unravelled.items() if name in inches)
+    return (Evidence(f"unravelled: {said}", used, dict.fromkeys(inches, 1), None, place, False),)
 
 
 def _length(formula: Formula | Call) -> Fraction | None:

@@ -11,7 +11,7 @@ from gradegen.design.pattern import Yarn
 from gradegen.reckon.amounts import NOTHING, Basis, EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
 from gradegen.reckon.area import finished_areas
 from gradegen.reckon.census import Census, Counted
-from gradegen.reckon.evidence import Evidence, gather_evidence, unravelled_inches
+from gradegen.reckon.evidence import Evidence, gather_evidence, unravelled_evidence, unravelled_inches
 from gradegen.reckon.per_stitch import PerStitch, Proportions, Weight, fit_stitches
 from gradegen.reckon.put_up import PutUp, read_price
 
@@ -120,35 +120,34 @@ def fit_yarn(checked: Checked, census: Census, yarn: Yarn) -> FittedYarn | None:
     """One yarn fitted to all that was weighed and unravelled of it; None where nothing was."""
     put_up = PutUp.of(yarn)
     evidence = gather_evidence(yarn, census, put_up)
-    counted = [one for one in evidence if one.stitches]
     measured = unravelled_inches(yarn)
-    in_inches = bool(measured) or any(one.used.inches is not None for one in counted)
-    weights = list(_weights(counted, in_inches))
+    in_inches = bool(measured) or any(one.stitches and one.used.inches is not None for one in evidence)
+    counted = [one for one in evidence if one.stitches and _took(one, in_inches) is not None]
+    counted += unravelled_evidence(yarn, measured, put_up)
     proportions = Proportions({one.name: one for one in checked.pattern.definitions})
-    each = None
-    if weights or measured:
-        each = fit_stitches(weights, measured, _kinds(census, yarn, counted), proportions)
+    each = fit_stitches(list(_weights(counted, in_inches)), measured, proportions)
     if each is None:
         return _by_area(checked, yarn, put_up, evidence)
     used = tuple(_used(one, put_up, each.total(one.stitches), in_inches) for one in counted)
+    kinds = dict.fromkeys(name for size in census.by_size for name in census.of(size, yarn.letter))
+    each = each.with_also(kinds, proportions)
     return FittedYarn(yarn, put_up, used, *margin_of(checked, yarn), each, in_inches, None, proportions)
+
+
+def _took(one: Evidence, in_inches: bool) -> Fraction | None:
+    return one.used.inches if in_inches else one.used.grams
 
 
 def _weights(counted: Sequence[Evidence], in_inches: bool) -> Iterator[Weight]:
     for one in counted:
-        took = one.used.inches if in_inches else one.used.grams
-        if took is not None:
+        took = _took(one, in_inches)
+        if took is not None and one.is_weighed:
             yield Weight(one.stitches, took)
-
-
-def _kinds(census: Census, yarn: Yarn, counted: Sequence[Evidence]) -> list[str]:
-    kinds = dict.fromkeys(name for size in census.by_size for name in census.of(size, yarn.letter))
-    return list(kinds | dict.fromkeys(name for one in counted for name in one.stitches))
 
 
 def _used(one: Evidence, put_up: PutUp, took: Fraction, in_inches: bool) -> EvidenceUsed:
     fitted = put_up.filled(took, None) if in_inches else put_up.filled(None, took)
-    real = one.used.inches if in_inches else one.used.grams
+    real = _took(one, in_inches)
     return EvidenceUsed(one.words, one.used, fitted, real / took if real and took else Fraction(1), one.place)
 
 

@@ -77,45 +77,41 @@ class PerStitch:
         if not others or factor is None:
             return self
         more = {name: factor * proportions.of(name) for name in others}
-        return replace(self, each={**self.each, **more}, guessed=self.guessed | more.keys())
+        basis: Basis = "one factor" if len(self.each) == 1 and self.basis == "each stitch" else self.basis
+        return replace(self, basis=basis, each={**self.each, **more}, guessed=self.guessed | more.keys())
 
 
 def fit_stitches(
-    weights: Sequence[Weight], measured: Mapping[str, Fraction], kinds: Sequence[str], proportions: Proportions
+    weights: Sequence[Weight], measured: Mapping[str, Fraction], proportions: Proportions
 ) -> PerStitch | None:
-    """Yarn per stitch for all kinds: as measured, else fitted by least squares, else one factor over the proportions.
+    """Yarn per stitch for all stitches of the evidence, fitted by least squares.
 
     Every stitch gets a fit of its own only where the weighed pieces settle all of them, and none strays from the
-    published proportions by more than twice: pieces much alike would give wild figures. None without any evidence.
+    usual proportions by more than twice: pieces much alike would give wild figures. Else one factor is fitted over the
+    proportions, which are those measured, and the published ones for stitches that were not. None without any evidence.
     """
-    free = [name for name in kinds if name not in measured]
-    rests = [weight.took - _known(weight, measured) for weight in weights]
-    if not free and measured:
-        return PerStitch("measured lengths", dict(measured), frozenset())
-    factor = _factor(weights, rests, measured, proportions)
-    if factor is None or factor <= 0:
-        return None
-    usual = {name: factor * proportions.of(name) for name in free}
-    lines = [[Fraction(weight.stitches.get(name, 0)) for name in free] for weight in weights]
-    own = best_parts(lines, rests)
-    if own is not None and all(usual[name] / 2 <= use <= usual[name] * 2 for name, use in zip(free, own, strict=True)):
-        return PerStitch("each stitch", {**measured, **dict(zip(free, own, strict=True))}, frozenset())
-    guessed = frozenset(free) if len(free) > 1 or measured else frozenset()
-    return PerStitch("one factor" if weights else "measured lengths", {**measured, **usual}, guessed)
-
-
-def _known(weight: Weight, measured: Mapping[str, Fraction]) -> Fraction:
-    return sum((measured.get(name, Fraction(0)) * number for name, number in weight.stitches.items()), Fraction(0))
-
-
-def _factor(
-    weights: Sequence[Weight], rests: Sequence[Fraction], measured: Mapping[str, Fraction], proportions: Proportions
-) -> Fraction | None:
-    """Yarn in a hundredth of a single crochet; by the measured stitches where nothing was weighed."""
+    names = dict.fromkeys((*measured, *(name for weight in weights for name in weight.stitches)))
+    each = _usual(names, measured, proportions)
+    tooks = [weight.took for weight in weights]
     if weights:
-        shapes = [
-            proportions.total({name: number for name, number in one.stitches.items() if name not in measured})
-            for one in weights
-        ]
-        return best_factor(shapes, rests)
-    return best_factor([proportions.of(name) for name in measured], list(measured.values()))
+        factor = best_factor([_total(each, weight) for weight in weights], tooks)
+        if factor is None or factor <= 0:
+            return None
+        each = {name: use * factor for name, use in each.items()}
+        lines = [[Fraction(weight.stitches.get(name, 0)) for name in names] for weight in weights]
+        own = dict(zip(names, best_parts(lines, tooks) or (), strict=False))
+        if own and all(each[name] / 2 <= use <= each[name] * 2 for name, use in own.items()):
+            return PerStitch("each stitch", own, frozenset())
+    guessed = frozenset(each.keys() - measured.keys()) if len(each) > 1 else frozenset()
+    basis: Basis = ("lengths and weights" if weights else "measured lengths") if measured else "one factor"
+    return PerStitch(basis, each, guessed) if each else None
+
+
+def _usual(names: Iterable[str], measured: Mapping[str, Fraction], proportions: Proportions) -> dict[str, Fraction]:
+    """Every stitch as measured, the others in published proportion to those."""
+    factor = best_factor([proportions.of(name) for name in measured], list(measured.values())) or Fraction(1)
+    return {name: measured.get(name, factor * proportions.of(name)) for name in names}
+
+
+def _total(each: Mapping[str, Fraction], weight: Weight) -> Fraction:
+    return sum((each[name] * number for name, number in weight.stitches.items()), Fraction(0))

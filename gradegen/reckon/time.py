@@ -40,7 +40,7 @@ def time_per_size(checked: Checked, census: Census | None = None) -> tuple[tuple
         weights.append(Weight(counted.of(timed.size.text), timed.hours * 60))
     kinds = list(dict.fromkeys(name for size in counted.by_size for name in counted.of(size)))
     proportions = Proportions({one.name: one for one in checked.pattern.definitions})
-    fitted = fit_stitches(weights, paces, kinds, proportions) if weights or paces else None
+    fitted = fit_stitches(weights, paces, proportions)
     if fitted is None:
         return (), ()
     known = fitted.with_also(kinds, proportions)

@@ -12,6 +12,7 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.numbers.exact import decimal_text
 from gradegen.reckon.amounts import YarnNeed
 from gradegen.reckon.census import Census, stitch_census
+from gradegen.reckon.evidence import all_weighed
 from gradegen.reckon.fitted_yarn import FittedYarn, fit_yarn
 from gradegen.reckon.put_up import read_price
 from gradegen.trade.yarn_use import use_disagreements
@@ -36,6 +37,12 @@ COLOURS_NOT_SPLIT = Rule(
     "colours-not-split", Severity.NOTE, "house", "A row changes colour in a way that could not be followed."
 )
 YARN_FALLS = Rule("larger-size-takes-less", Severity.WARNING, "common practice", "A larger size takes less yarn.")
+STITCHES_CHANGED = Rule(
+    "stitches-changed-since-weighing",
+    Severity.NOTE,
+    "house",
+    "A size takes other stitches now than when it was weighed.",
+)
 SLACK = Fraction(1, 20)
 
 Findings = tuple[Finding, ...]
@@ -55,7 +62,7 @@ def yarn_per_size(checked: Checked, census: Census | None = None) -> tuple[tuple
             continue
         need = fitted.need(checked, counted)
         needs.append(need)
-        findings += (*_proportion(fitted, counted), *_short(yarn, need), *_price(yarn))
+        findings += (*_changed(yarn, counted), *_proportion(fitted, counted), *_short(yarn, need), *_price(yarn))
     return tuple(needs), tuple(findings)
 
 
@@ -66,6 +73,24 @@ def _missing(checked: Checked, census: Census) -> Iterator[Finding]:
         message = f"The yarn of these rows is not counted: {labels}."
         place = checked.pattern.yarns[0].place
         yield ROWS_NOT_COUNTED.at(place, message, because=f"in {', '.join(sizes)} they could not be followed")
+
+
+def _changed(yarn: Yarn, census: Census) -> Iterator[Finding]:
+    """Sizes whose rows take other stitches than those written down beside what was weighed."""
+    for one in all_weighed(yarn):
+        now = census.of(one.size.text, yarn.letter) if one.size is not None else None
+        if one.size is None or not one.stitches or not now or census.missing.get(one.size.text):
+            continue
+        names = [name for name in dict.fromkeys((*one.stitches, *now)) if one.stitches.get(name, 0) != now[name]]
+        if names:
+            yield STITCHES_CHANGED.at(
+                one.place,
+                f"This size takes other stitches now than those written down for the {one.what}.",
+                size=one.size.text,
+                expected=", ".join(f"{now[name]} {name}" for name in names),
+                found=", ".join(f"{one.stitches.get(name, 0)} {name}" for name in names),
+                hint="The weight stays with the stitches written down. Write down the new ones if it was made anew.",
+            )
 
 
 def _price(yarn: Yarn) -> Iterator[Finding]:

@@ -62,7 +62,7 @@ def test_four_grams_of_a_50_g_87_yd_skein() -> None:
 
 def test_stitches_by_weight() -> None:
     """Get Knitting, yarn quantities: 130 800 sts at 70 g for 10 000 sts are 915.6 g."""
-    fitted = fit_stitches([Weight({"sc": 10_000}, Fraction(70))], {}, ["sc"], Proportions({}))
+    fitted = fit_stitches([Weight({"sc": 10_000}, Fraction(70))], {}, Proportions({}))
     assert fitted is not None
     assert fitted.total({"sc": 130_800}) == Fraction(9156, 10)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -12,7 +11,6 @@ from gradegen.design.checked import Checked
 from gradegen.pipeline import check_file
 from gradegen.reckon import YarnNeed, stitch_census, yarn_per_size
 
-DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 HEAD = """
 title: Two squares
 terms: US
@@ -51,39 +49,6 @@ def only(needs: tuple[YarnNeed, ...]) -> YarnNeed:
     return need
 
 
-@pytest.mark.parametrize("name", ["skerrywick-wrap.yaml", "bollard-hat.yaml"])
-def test_every_demo_has_yarn_and_skeins_that_never_fall(name: str) -> None:
-    demo = check_file(DEMOS / name).checked
-    assert demo is not None
-    needs, _ = yarn_per_size(demo)
-    need = only(needs)
-    assert need.evidence
-    used = [size.used.inches for size in need.sizes]
-    skeins = [size.skeins for size in need.sizes]
-    assert None not in used
-    assert None not in skeins
-    assert used == sorted(used)  # type: ignore[type-var]
-    assert skeins == sorted(skeins)  # type: ignore[type-var]
-    for size in need.sizes:
-        assert size.slack is not None
-        assert 0 <= size.slack < 1
-        assert size.wanted.inches is not None
-        assert size.wanted.inches > (size.used.inches or 0)
-
-
-@pytest.mark.parametrize("name", ["skerrywick-wrap.yaml", "bollard-hat.yaml"])
-def test_the_sample_size_takes_what_the_sample_took(name: str) -> None:
-    demo = check_file(DEMOS / name).checked
-    assert demo is not None
-    need = only(yarn_per_size(demo)[0])
-    (yarn,) = demo.pattern.yarns
-    assert yarn.sample_size is not None
-    assert yarn.sample_used is not None
-    size = need.of(yarn.sample_size.text)
-    assert size is not None
-    assert size.used.grams == yarn.sample_used.number
-
-
 def test_without_its_edging_a_copy_takes_less_by_just_the_edging(tmp_path: Path) -> None:
     """Unravelled lengths make it exact: the difference is the edging's census times its stitches."""
     yarn = "  A: {weight: medium, skein: 200 yd / 100 g, unravelled: {ch: 1 in, sc: 2 in, dc: 4 in}}"
@@ -99,24 +64,6 @@ def test_without_its_edging_a_copy_takes_less_by_just_the_edging(tmp_path: Path)
         assert other is not None
         assert (one.used.inches or 0) - (other.used.inches or 0) == lost
         assert [line.what for line in one.lines if line.is_worked] == ["Square", "Square, edging"]
-
-
-def test_the_wrap_without_its_edging(tmp_path: Path) -> None:
-    """The last round of tips taken out of a copy: the yarn falls by that round's census in the same proportions."""
-    demo = check_file(DEMOS / "skerrywick-wrap.yaml").checked
-    assert demo is not None
-    cut = {size: rows[:-1] for size, rows in demo.worked.items()}
-    copy = replace(demo, worked=cut)
-    from gradegen.reckon.fitted_yarn import fit_yarn
-
-    fitted = fit_yarn(demo, stitch_census(demo), demo.pattern.yarns[0])
-    assert fitted is not None
-    for size in demo.sizes:
-        whole = fitted.takes(stitch_census(demo).of(size.name)).inches
-        bare = fitted.takes(stitch_census(copy).of(size.name)).inches
-        assert whole is not None
-        assert bare is not None
-        assert whole - bare == fitted.takes(demo.worked[size.name][-1].census).inches
 
 
 def test_unravelled_stitches_alone(tmp_path: Path) -> None:
@@ -154,6 +101,56 @@ def test_a_swatch_by_area(tmp_path: Path) -> None:
     assert size.used.grams == Fraction(4, 36) * area
     assert need.basis == "area"
     assert [one.rule for one in findings] == ["yarn-by-area"]
+
+
+def test_unravelled_lengths_give_the_proportions_and_weights_the_level(tmp_path: Path) -> None:
+    """M takes 208 in by its unravelled lengths (above); a sample of 234 in is an eighth more. Arithmetic."""
+    yarn = "  A: {skein: 200 yd / 100 g, unravelled: {ch: 1 in, sc: 2 in, dc: 4 in}, sample: {size: M, used: 6.5 yd}}"
+    need = only(yarn_per_size(checked(tmp_path, yarn))[0])
+    m, small = need.of("M"), need.of("S")
+    assert m is not None
+    assert small is not None
+    assert m.used.inches == 234
+    assert need.basis == "lengths and weights"
+    assert [one.ratio for one in need.evidence] == [1, Fraction(8, 9)]
+    assert need.spread == (Fraction(8, 9), 1)
+    assert small.used.inches == (24 * 1 + 38 * 2 + 18 * 4) * Fraction(9, 8)  # n = 20: ch 20 + 3 + 1, sc 19 + 19, dc 18
+
+
+def test_few_unmeasured_stitches_do_not_carry_the_difference(tmp_path: Path) -> None:
+    """Only chains were not unravelled: the sample's surplus goes over all stitches, not into the chains alone."""
+    yarn = "  A: {skein: 200 yd / 100 g, unravelled: {sc: 2 in, dc: 4 in}, sample: {size: M, used: 5 yd}}"
+    need = only(yarn_per_size(checked(tmp_path, yarn))[0])
+    size = need.of("M")
+    assert size is not None
+    assert size.used.inches == 180
+    assert need.basis == "lengths and weights"
+
+
+WRITTEN = "  A: {skein: 200 yd / 100 g, sample: {size: M, used: 100 g, stitches: {ch: 28, sc: 46, dc: 22}}}"
+
+
+def test_stitches_written_down_beside_a_weight_stand_for_the_size(tmp_path: Path) -> None:
+    counted = checked(tmp_path, "  A: {skein: 200 yd / 100 g, sample: {size: M, used: 100 g}}")
+    needs, before = yarn_per_size(counted)
+    written, after = yarn_per_size(checked(tmp_path, WRITTEN))
+    assert [size.used for size in only(needs).sizes] == [size.used for size in only(written).sizes]
+    assert {one.rule for one in before} == {one.rule for one in after} == {"yarn-in-proportion"}
+
+
+def test_a_size_changed_since_it_was_weighed_leaves_the_others_as_they_were(tmp_path: Path) -> None:
+    """M is made 2 in wider: the other sizes keep their yarn, and a note says that M's stitches are others now."""
+    text = f"{HEAD.strip()}\nyarn:\n{WRITTEN}\n{ROWS.strip()}\n"
+    path = tmp_path / "wider.yaml"
+    path.write_text(text.replace("[20, 24, 28] in", "[20, 26, 28] in"), encoding="utf-8")
+    wider = check_file(path).checked
+    assert wider is not None
+    needs, findings = yarn_per_size(wider)
+    old = only(yarn_per_size(checked(tmp_path, WRITTEN))[0])
+    for name in ("S", "L"):
+        assert only(needs).of(name) == old.of(name)
+    (told,) = [one for one in findings if one.rule == "stitches-changed-since-weighing"]
+    assert (told.size, told.found, told.expected) == ("M", "28 ch, 46 sc, 22 dc", "30 ch, 50 sc, 24 dc")
 
 
 def test_testers_are_pooled_with_their_spread(tmp_path: Path) -> None:

@@ -51,12 +51,17 @@ YARN_WEIGHT = Field("weight", TEXT, "Yarn weight category by name.", example="me
 FIBRE = Field("fibre", TEXT, "What it is spun from.", example="wool")
 COLOUR = Field("colour", TEXT, "Colour, as a maker would call it.", example="slate")
 SKEIN_FIELD = Field("skein", SKEIN, "Length and mass of one skein.", example="200 yd / 100 g")
-SAMPLE = Field(
-    "sample", block_of((SAMPLE_SIZE, SAMPLE_USED), "a sample"), "A finished piece and the yarn it took, as evidence."
+SAMPLE_STITCHES = Field(
+    "stitches",
+    names_of(whole(1), "stitches with their numbers"),
+    "Its stitches as counted when it was made, so that later changes to its size leave the evidence as it is.",
+    example="{dc: 848, ch: 1454}",
 )
+_MADE = (SAMPLE_SIZE, SAMPLE_USED, SAMPLE_STITCHES)
+SAMPLE = Field("sample", block_of(_MADE, "a sample"), "A finished piece and the yarn it took, as evidence.")
 TESTERS = Field(
     "testers",
-    list_of(block_of((SAMPLE_SIZE, SAMPLE_USED), "a tester's piece"), "a list of testers' pieces"),
+    list_of(block_of(_MADE, "a tester's piece"), "a list of testers' pieces"),
     "What testers' pieces took, each {size: L, used: 190 g}.",
     example="[{size: L, used: 190 g}]",
 )

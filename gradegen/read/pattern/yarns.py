@@ -55,6 +55,7 @@ def _yarn(key: Scalar, given: Given, terms: Terms) -> Yarn:
         stated=_stated(given.value(keys.STATED)),
         length_also=length_also,
         mass_also=mass_also,
+        sample_stitches=stitch_ids(sample.value(keys.SAMPLE_STITCHES) or (), terms) if sample else {},
     )
 
 

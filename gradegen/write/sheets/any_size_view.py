@@ -8,10 +8,10 @@ from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.numbers.exact import decimal_text, mixed_text
-from gradegen.numbers.rounding import HouseStyle, nearest_whole
+from gradegen.numbers.rounding import EXACT_INCH, nearest_whole
 from gradegen.reckon.any_size import AnySize, AnySizeSheet
 from gradegen.write.page.typeset import typeset
-from gradegen.write.sheets.yarn_view import percent, up
+from gradegen.write.sheets.yarn_view import lengths_of, up
 from gradegen.write.words.phrases import Phrase, plain
 from gradegen.write.words.print_numbers import LengthStyle, length_style, lengths_text
 
@@ -48,10 +48,10 @@ def any_size_view(sheet: AnySizeSheet, checked: Checked, paper: str = "a4") -> A
     return AnySizeView(
         title=typeset(f"{pattern.title.text} in any size"),
         about=tuple(plain(line) for line in _about(sheet, checked, style)),
-        heads=tuple(typeset(head) for head in heads_of(sheet, checked)),
+        heads=tuple(typeset(head) for head in heads_of(sheet, checked, style)),
         lines=tuple(AnySizeLine(cells_of(one, sheet, style), bool(one.named)) for one in sheet.sizes),
-        own_gauge=tuple(plain(line) for line in own_gauge_lines(sheet, checked)),
-        example=tuple(plain(line) for line in example_lines(sheet, checked, style)),
+        own_gauge=tuple(plain(line) for line in own_gauge_lines(sheet, style)),
+        example=tuple(plain(line) for line in example_lines(sheet, style)),
         paper=paper,
         foot=foot,
     )
@@ -61,23 +61,24 @@ def _version(checked: Checked) -> str:
     return f"Version {checked.pattern.version.text}" if checked.pattern.version else ""
 
 
-def heads_of(sheet: AnySizeSheet, checked: Checked) -> list[str]:
+def heads_of(sheet: AnySizeSheet, checked: Checked, style: LengthStyle) -> list[str]:
     """The heads of the columns."""
-    first = sheet.sizes[0]
+    first, (unit, other) = sheet.sizes[0], style.units
     letters = list(first.yarn)
     several = len(letters) > 1
     if first.chains is not None:
         heads = ["Chain", "Size", f"Sts after {_first_label(checked)}", "Repeats"]
     else:
         heads = ["Sts", "Size", "Repeats"]
-    heads += [f"{_width_name(sheet)} in", "cm"]
+    heads += [f"{_width_name(sheet)} {unit}", other]
     if first.rows is not None:
         heads.append(_rows_word(checked))
     if first.depth is not None:
-        heads += [f"{_depth_name(checked)} in", "cm"]
+        heads += [f"{_depth_name(checked)} {unit}", other]
     for letter in letters:
         more = f" {letter}" if several else ""
-        heads += [f"yd{more}", f"m{more}", f"Skeins{more}"]
+        lengths = ("yd", "m") if style.inches_first else ("m", "yd")
+        heads += [*(f"{length}{more}" for length in lengths), f"Skeins{more}"]
     return heads
 
 
@@ -105,19 +106,14 @@ def cells_of(one: AnySize, sheet: AnySizeSheet, style: LengthStyle) -> tuple[str
     """One line of the sheet."""
     cells = [str(one.count if one.chains is None else one.chains), ", ".join(one.named)]
     cells += [_number(one.first_made)] if one.chains is not None else []
-    cells += [str(one.repeats), *_in_both(one.width, style.rounding)]
+    cells += [str(one.repeats), *style.both(one.width)]
     if sheet.sizes[0].rows is not None:
         cells.append(_number(one.rows))
     if sheet.sizes[0].depth is not None:
-        cells += ["–", "–"] if one.depth is None else _in_both(one.depth, style.rounding)
+        cells += ["–", "–"] if one.depth is None else style.both(one.depth)
     for yarn in one.yarn.values():
-        cells += [up(yarn.wanted.yards), up(yarn.wanted.metres), _number(yarn.skeins)]
+        cells += [*map(up, lengths_of(yarn.wanted, not style.inches_first)), _number(yarn.skeins)]
     return tuple(cells)
-
-
-def _in_both(length: Fraction, rounding: HouseStyle) -> tuple[str, str]:
-    """Inches, then centimetres, as the heads of their columns say."""
-    return rounding.inches_text(length), rounding.centimetres_text(length)
 
 
 def _number(number: int | None) -> str:
@@ -135,10 +131,8 @@ def _about(sheet: AnySizeSheet, checked: Checked, style: LengthStyle) -> Iterato
         yield f"At a gauge of {gauge}."
     if any(one.named for one in sheet.sizes):
         yield "Bold lines are the sizes of the pattern; the lines between take the depth of the nearest of them."
-    yarns = [yarn for one in sheet.sizes for yarn in one.yarn.values()]
-    margins = [yarn.wanted.inches / yarn.used.inches - 1 for yarn in yarns if yarn.used.inches and yarn.wanted.inches]
-    if margins:
-        yield f"Yarn is what the sample took, counted over the stitches, with about {percent(min(margins))} to spare."
+    if any(one.yarn for one in sheet.sizes):
+        yield "Yarn is counted over the stitches of each line, as the evidence has it, with the margin on top."
 
 
 def _gauge_words(checked: Checked, sheet: AnySizeSheet) -> str:
@@ -162,15 +156,16 @@ def formula_parts(sheet: AnySizeSheet) -> tuple[int, int, int] | None:
     return step, first.count % step, chains - first.count
 
 
-def own_gauge_lines(sheet: AnySizeSheet, checked: Checked) -> Iterator[str]:
+def own_gauge_lines(sheet: AnySizeSheet, style: LengthStyle) -> Iterator[str]:
     """The sum with blanks to fill in; nothing where sizes follow no one step."""
     parts = formula_parts(sheet)
     if parts is None:
         return
     step, plus, extra = parts
     made = "chains" if sheet.sizes[0].chains is not None else "stitches"
-    yield f"Stitches in 4 in of my own swatch: {BLANK} ÷ 4 = {BLANK} in 1 in."
-    yield f"Inches I want: {BLANK} × stitches in 1 in {BLANK} = {BLANK} stitches."
+    (over, unit), words = _over(style), "Inches" if style.inches_first else "Centimeters"
+    yield f"Stitches in {over} {unit} of my own swatch: {BLANK} ÷ {over} = {BLANK} in 1 {unit}."
+    yield f"{words} I want: {BLANK} × stitches in 1 {unit} {BLANK} = {BLANK} stitches."
     less = f"Less {plus}, and divided by {step}" if plus else f"Divided by {step}"
     yield f"{less}: {BLANK}, to the nearest whole number {BLANK} repeats."
     more = "".join(f" + {one}" for one in (plus, extra) if one)
@@ -180,25 +175,31 @@ def own_gauge_lines(sheet: AnySizeSheet, checked: Checked) -> Iterator[str]:
         yield f"The rows name the sizes they are for: stay between {least} and {most} repeats."
 
 
-def example_lines(sheet: AnySizeSheet, checked: Checked, style: LengthStyle) -> Iterator[str]:
+def _over(style: LengthStyle) -> tuple[int, str]:
+    """The length a swatch is counted over."""
+    return (4, "in") if style.inches_first else (10, "cm")
+
+
+def example_lines(sheet: AnySizeSheet, style: LengthStyle) -> Iterator[str]:
     """The sum worked for a hand one stitch tighter than the pattern's, and the width in the middle of the sheet."""
     parts = formula_parts(sheet)
     if parts is None:
         return
     step, plus, extra = parts
-    per_four = Fraction(nearest_whole(4 / sheet.leading.inches) + 1)
-    width = Fraction(nearest_whole(sheet.sizes[len(sheet.sizes) // 2].width))
-    stitches = width * per_four / 4
+    (over, unit), long = _over(style), Fraction(1) if style.inches_first else EXACT_INCH
+    counted = Fraction(nearest_whole(over / (sheet.leading.inches * long)) + 1)
+    width = Fraction(nearest_whole(sheet.sizes[len(sheet.sizes) // 2].width * long))
+    stitches = width * counted / over
     repeats = max(1, nearest_whole((stitches - plus) / step))
     count = repeats * step + plus
-    wanted, tight, want = (decimal_text(one) for one in (width, per_four, stitches))
+    wanted, tight, want = (decimal_text(one) for one in (width, counted, stitches))
     less = f"({want} − {plus}) ÷ {step}" if plus else f"{want} ÷ {step}"
     made = "chains" if sheet.sizes[0].chains is not None else "stitches"
     more = "".join(f" + {one}" for one in (plus, extra) if one)
     yield (
-        f"For {wanted} in at {tight} sts in 4 in: {tight} ÷ 4 × {wanted} = {want} stitches; {less} = "
+        f"For {wanted} {unit} at {tight} sts in {over} {unit}: {tight} ÷ {over} × {wanted} = {want} stitches; {less} = "
         f"{decimal_text((stitches - plus) / step)}, so {repeats} repeats; {repeats} × {step}{more} = {count + extra} "
-        f"{made}, which make {lengths_text([count * 4 / per_four], style)}."
+        f"{made}, which make {lengths_text([count * over / counted / long], style)}."
     )
 
 

@@ -96,9 +96,9 @@ def _any_size(checked: Checked, sheet: AnySizeSheet, most: int) -> Iterator[str]
     style = length_style(checked.pattern)
     if most:
         lines = [cells_of(one, sheet, style) for one in few_of(sheet.sizes, most)]
-        yield aligned(heads_of(sheet, checked), lines)
+        yield aligned(heads_of(sheet, checked, style), lines)
     if parts is not None:
-        yield from example_lines(sheet, checked, style)
+        yield from example_lines(sheet, style)
 
 
 def few_of(sizes: Sequence[AnySize], most: int) -> list[AnySize]:

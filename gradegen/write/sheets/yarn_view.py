@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import Yarn
+from gradegen.design.pattern import Pattern, Yarn
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.reckon import SizeYarn, YarnAmount, YarnNeed
@@ -51,41 +51,44 @@ def ounces_text(amount: YarnAmount) -> str:
 def yarn_table(need: YarnNeed, checked: Checked) -> YarnTable:
     """One yarn's amounts, skeins and slack in every size, with what they rest on."""
     has_cost = any(size.cost is not None for size in need.sizes)
-    spread = need.spread is not None
-    heads = [
-        "size",
-        "used yd",
-        "used g",
-        *(["from", "to"] if spread else []),
-        "with margin yd",
-        "m",
-        "g",
-        "oz",
-        "skeins",
-        "left over",
-    ]
-    lines = [_line(size, spread, has_cost) for size in need.sizes]
+    spread, metric = need.spread is not None, is_metric(checked.pattern)
+    first, second = ("m", "yd") if metric else ("yd", "m")
+    heads = ["size", f"used {first}", "used g", *(["from", "to"] if spread else [])]
+    heads += [f"with margin {first}", second, "g", "oz", "skeins", "left over"]
+    lines = [_line(size, spread, has_cost, metric) for size in need.sizes]
     heads += [f"cost{f' {need.currency}' if need.currency else ''}"] if has_cost else []
     yarn = next((one for one in checked.pattern.yarns if one.letter == need.letter), None)
     title = f"Yarn {need.letter}" + (f", {yarn.colour.text}" if yarn is not None and yarn.colour else "")
-    return YarnTable(title, tuple(heads), tuple(lines), tuple(_notes(need)))
+    return YarnTable(title, tuple(heads), tuple(lines), tuple(_notes(need, metric)))
 
 
-def _line(size: SizeYarn, spread: bool, has_cost: bool) -> tuple[str, ...]:
-    cells = [size.size, up(size.used.yards), up(size.used.grams)]
+def is_metric(pattern: Pattern) -> bool:
+    """True where metres stand before yards."""
+    return pattern.units == "centimetres first"
+
+
+def lengths_of(amount: YarnAmount, metric: bool) -> tuple[Fraction | None, Fraction | None]:
+    """Its length in the unit that stands first, and in the other."""
+    return (amount.metres, amount.yards) if metric else (amount.yards, amount.metres)
+
+
+def _line(size: SizeYarn, spread: bool, has_cost: bool, metric: bool) -> tuple[str, ...]:
+    cells = [size.size, up(lengths_of(size.used, metric)[0]), up(size.used.grams)]
     if spread:
-        cells += [_either(size.low), _either(size.high)]
-    cells += [up(size.wanted.yards), up(size.wanted.metres), up(size.wanted.grams), ounces_text(size.wanted)]
+        cells += [_either(size.low, metric), _either(size.high, metric)]
+    cells += [*map(up, lengths_of(size.wanted, metric)), up(size.wanted.grams), ounces_text(size.wanted)]
     cells += ["–" if size.skeins is None else str(size.skeins), percent(size.slack)]
     if has_cost:
         cells.append("–" if size.cost is None else money(size.cost))
     return tuple(cells)
 
 
-def _either(amount: YarnAmount | None) -> str:
+def _either(amount: YarnAmount | None, metric: bool) -> str:
     if amount is None:
         return "–"
-    return f"{up(amount.yards)} yd" if amount.inches is not None else f"{up(amount.grams)} g"
+    if amount.inches is None:
+        return f"{up(amount.grams)} g"
+    return f"{up(lengths_of(amount, metric)[0])} {'m' if metric else 'yd'}"
 
 
 def percent(share: Fraction | None) -> str:
@@ -99,7 +102,7 @@ def money(amount: Fraction) -> str:
     return f"{whole}.{rest:02d}"
 
 
-def _notes(need: YarnNeed) -> Iterable[str]:
+def _notes(need: YarnNeed, metric: bool) -> Iterable[str]:
     yield f"Margin: {percent(need.margin)} ({need.margin_words})."
     yield f"Evidence: {'; '.join(evidence_lines(need))}."
     how = {
@@ -107,6 +110,8 @@ def _notes(need: YarnNeed) -> Iterable[str]:
         "one factor": "Published proportions of stitches, fitted to the evidence with one factor, then counted over "
         "every size's stitches.",
         "measured lengths": "Yarn per stitch as unravelled, counted over every size's stitches.",
+        "lengths and weights": "Yarn per stitch as unravelled, brought to what was weighed with one factor, then "
+        "counted over every size's stitches.",
         "area": "By the area of the pieces alone: edgings and thick stitches are not in it.",
     }
     yield how[need.basis]
@@ -119,7 +124,7 @@ def _notes(need: YarnNeed) -> Iterable[str]:
         yield "Some rows could not be followed; their yarn is missing."
     parts = next((size for size in need.sizes if len(size.lines) > 1), None)
     if parts is not None:
-        said = ", ".join(f"{line.what} {_either(line.amount)}" for line in parts.lines)
+        said = ", ".join(f"{line.what} {_either(line.amount, metric)}" for line in parts.lines)
         yield f"In size {parts.size}: {said}."
 
 
@@ -132,14 +137,16 @@ def evidence_lines(need: YarnNeed) -> list[str]:
     return lines or ["stitches unravelled"]
 
 
-def needed_line(need: YarnNeed, sizes: Sequence[GradedSize]) -> str:
-    """What the printed sizes need, with the margin: yards, metres and skeins; grams where lengths are not known."""
+def needed_line(need: YarnNeed, sizes: Sequence[GradedSize], metric: bool = False) -> str:
+    """What the printed sizes need, with the margin: yards, metres and skeins; grams where lengths are not known.
+
+    `metric`: metres stand before yards.
+    """
     wanted = [one for one in (need.of(size.name) for size in sizes) if one is not None and one.is_whole]
     if len(wanted) != len(sizes) or not wanted:
         return ""
     if all(one.wanted.inches is not None for one in wanted):
-        yards, metres = (folded([up(number) for number in numbers]) for numbers in _lengths(wanted))
-        said = f"{yards} yd ({metres} m)" if "(" not in yards else f"{yards} yd / {metres} m"
+        said = _both_lengths(wanted, metric)
     elif all(one.wanted.grams is not None for one in wanted):
         said = f"{folded([up(one.wanted.grams) for one in wanted])} g"
     else:
@@ -151,8 +158,12 @@ def needed_line(need: YarnNeed, sizes: Sequence[GradedSize]) -> str:
     return f"You need {said}{spare}."
 
 
-def _lengths(wanted: Sequence[SizeYarn]) -> tuple[list[Fraction | None], list[Fraction | None]]:
-    return [one.wanted.yards for one in wanted], [one.wanted.metres for one in wanted]
+def _both_lengths(wanted: Sequence[SizeYarn], metric: bool) -> str:
+    """The lengths wanted in both units: `467 yd (427 m)`, size lists with a stroke between."""
+    pairs = [lengths_of(one.wanted, metric) for one in wanted]
+    units = ("m", "yd") if metric else ("yd", "m")
+    first, second = (f"{folded([up(pair[at]) for pair in pairs])} {unit}" for at, unit in enumerate(units))
+    return f"{first} / {second}" if "(" in first + second else f"{first} ({second})"
 
 
 def substitution_line(checked: Checked, yarn: Yarn, need: YarnNeed | None) -> str:
@@ -166,7 +177,8 @@ def substitution_line(checked: Checked, yarn: Yarn, need: YarnNeed | None) -> st
         gauge = f" that gives {decimal_text(counted[0].stitches)} sts in {decimal_text(over.number)} {over.unit}"
     if need is None or all(size.wanted.inches is None for size in need.sizes):
         return f"Another yarn {what}{gauge} will do."
-    return f"Another yarn {what}{gauge} will do: {folded([up(size.wanted.yards) for size in need.sizes])} yd."
+    lengths = _both_lengths(need.sizes, is_metric(checked.pattern))
+    return f"Another yarn {what}{gauge} will do: {lengths}, with the margin."
 
 
 def aligned(heads: Sequence[str], lines: Sequence[Sequence[str]]) -> str:

@@ -8,31 +8,33 @@ from collections.abc import Iterator
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.reckon.amounts import YarnAmount
 from gradegen.reckon.left import RepeatLeft, YarnLeft
-from gradegen.write.sheets.yarn_view import percent
+from gradegen.write.sheets.yarn_view import lengths_of, percent
 
 
-def left_text(left: YarnLeft) -> str:
-    """What is used, what is needed, how far it goes, and the repeats it allows."""
-    return "\n".join(_sentences(left))
+def left_text(left: YarnLeft, metric: bool = False) -> str:
+    """What is used, what is needed, how far it goes, and the repeats it allows; `metric`: in metres, not yards."""
+    return "\n".join(_sentences(left, metric))
 
 
-def _sentences(left: YarnLeft) -> Iterator[str]:
-    yield f"After {left.at} in size {left.size}: about {_about(left.used)} used, {percent(left.share)} of the whole."
-    yield f"The rest takes about {_about(left.needed)}; you have {_about(left.left)}."
+def _sentences(left: YarnLeft, metric: bool) -> Iterator[str]:
+    used, share = _about(left.used, metric), percent(left.share)
+    yield f"After {left.at} in size {left.size}: about {used} used, {share} of the whole."
+    yield f"The rest takes about {_about(left.needed, metric)}; you have {_about(left.left, metric)}."
     if left.is_enough:
         over = _less(left.left, left.needed)
-        yield f"That is enough, with about {_about(over)} to spare."
+        yield f"That is enough, with about {_about(over, metric)} to spare."
     else:
-        yield f"That is not enough: it gives out after {left.reaches}, {_about(_less(left.needed, left.left))} short."
+        short = _about(_less(left.needed, left.left), metric)
+        yield f"That is not enough: it gives out after {left.reaches}, {short} short."
     if left.repeat is not None:
-        yield from _repeat(left.repeat)
+        yield from _repeat(left.repeat, metric)
     quarters = ", ".join(f"{percent(share)} by {row}" for share, row in left.quarters)
     yield f"The yarn goes like this: {quarters}."
     yield "Hands differ by 5 % and more: weigh again after the next repeat."
 
 
-def _repeat(repeat: RepeatLeft) -> Iterator[str]:
-    each, closing = _about(repeat.each), _about(repeat.closing)
+def _repeat(repeat: RepeatLeft, metric: bool) -> Iterator[str]:
+    each, closing = _about(repeat.each, metric), _about(repeat.closing, metric)
     yield f"Each repeat of {repeat.rows} takes about {each}; the rows after it {closing}."
     if repeat.last is None:
         yield "Not even the rows after the repeat can be worked with that."
@@ -44,12 +46,13 @@ def _repeat(repeat: RepeatLeft) -> Iterator[str]:
         yield "The rows grow, so repeats beyond the pattern's own are an estimate."
 
 
-def _about(amount: YarnAmount) -> str:
+def _about(amount: YarnAmount, metric: bool) -> str:
     parts = []
     if amount.grams is not None:
         parts.append(f"{nearest_whole(amount.grams)} g")
-    if amount.inches is not None:
-        parts.append(f"{nearest_whole(amount.inches / 36)} yd")
+    length = lengths_of(amount, metric)[0]
+    if length is not None:
+        parts.append(f"{nearest_whole(length)} {'m' if metric else 'yd'}")
     return f"{parts[0]} ({parts[1]})" if len(parts) > 1 else parts[0] if parts else "an unknown amount"
 
 

@@ -11,7 +11,9 @@ from gradegen.design.checked import Checked
 from gradegen.findings import Finding
 from gradegen.numbers.exact import decimal_text
 from gradegen.reckon import SizeYarn, YarnAmount, YarnNeed, stitch_census, yarn_per_size
+from gradegen.reckon.census import Census
 from gradegen.reckon.cross_checks import compare_with_published, yards_per_inch
+from gradegen.reckon.evidence import all_weighed
 from gradegen.reckon.time import SizeTime, time_per_size
 from gradegen.trade.stitches import stitches
 from gradegen.write.sheets.yarn_view import aligned, percent, substitution_line, up, yarn_table
@@ -77,7 +79,20 @@ def census_text(checked: Checked) -> str:
         lines.append(("stitches in all", *(str(_stitches(counts[size])) for size in sizes)))
         title = name if len({one for _, one in keys}) == 1 else f"{name}, yarn {colour}"
         blocks.append(f"{title}\n{aligned(('', *sizes), lines)}")
-    return "\n\n".join(blocks)
+    return "\n\n".join([*blocks, *_to_write_down(checked, census)])
+
+
+def _to_write_down(checked: Checked, census: Census) -> Iterator[str]:
+    """The stitches of every piece weighed that has none written down, as the pattern file takes them."""
+    for yarn in checked.pattern.yarns:
+        for one in all_weighed(yarn):
+            counted = census.of(one.size.text, yarn.letter) if one.size is not None and not one.stitches else None
+            if one.size is not None and counted:
+                said = ", ".join(f"{_name(kind, checked)}: {number}" for kind, number in counted.items())
+                yield (
+                    f"Beside the weight of the {one.what} in size {one.size.text}, so that later changes to that size "
+                    f"leave the others' yarn as it is:\nstitches: {{{said}}}"
+                )
 
 
 def _part(parts: Any, name: str, colour: str) -> dict[str, int]:

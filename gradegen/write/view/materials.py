@@ -52,8 +52,9 @@ def hook_sizes(gauges: Iterable[Gauge]) -> tuple[str, ...]:
 
 
 def _yarn(yarn: Yarn, printing: Printing, need: YarnNeed | None, *, is_only: bool) -> Entry:
-    wanted = _needed(yarn.stated, printing) or (needed_line(need, printing.sizes) if need is not None else "")
-    lines = [_described(yarn), _put_up(yarn), wanted, _sample(yarn, printing)]
+    metric = not printing.style.inches_first
+    wanted = _needed(yarn.stated, printing) or (needed_line(need, printing.sizes, metric) if need is not None else "")
+    lines = [_described(yarn), _put_up(yarn, metric), wanted, _sample(yarn, printing)]
     return Entry("Yarn" if is_only else f"Yarn {yarn.letter}", tuple(plain(line) for line in lines if line))
 
 
@@ -70,18 +71,19 @@ def _weight(yarn: Yarn) -> str:
     return f"{yarn.weight.text.capitalize()} weight{number}"
 
 
-def _put_up(yarn: Yarn) -> str:
-    parts = [_yards_and_metres(yarn.skein_length), _grams_and_ounces(yarn.skein_mass)]
+def _put_up(yarn: Yarn, metric: bool) -> str:
+    parts = [_yards_and_metres(yarn.skein_length, metric), _grams_and_ounces(yarn.skein_mass)]
     said = ", ".join(part for part in parts if part)
     return f"Skeins of {said}" if said else ""
 
 
-def _yards_and_metres(length: Amount | None) -> str:
+def _yards_and_metres(length: Amount | None, metric: bool) -> str:
+    """Both, metres first where centimetres come first or the designer wrote metres."""
     inches = inches_of(length) if length else None
     if length is None or inches is None:
         return ""
     yards, metres = (f"{nearest_whole(in_unit(inches, unit))} {unit}" for unit in ("yd", "m"))
-    return f"{metres} ({yards})" if length.unit == "m" else f"{yards} ({metres})"
+    return f"{metres} ({yards})" if metric or length.unit == "m" else f"{yards} ({metres})"
 
 
 def _grams_and_ounces(mass: Amount | None) -> str:
@@ -123,21 +125,21 @@ def _sample(yarn: Yarn, printing: Printing) -> str:
     if yarn.sample_used is None or all(size.name != name for size in printing.sizes):
         return ""
     if grams is None:
-        used = _yards_and_metres(yarn.sample_used)
+        used = _yards_and_metres(yarn.sample_used, not printing.style.inches_first)
         return f"The sample in size {name} used {used}." if used else ""
-    lengths = _length_of(yarn, grams)
+    lengths = _length_of(yarn, grams, not printing.style.inches_first)
     return f"The sample in size {name} used {_grams_and_ounces(yarn.sample_used)}" + (
         f", {lengths}." if lengths else "."
     )
 
 
-def _length_of(yarn: Yarn, grams: Fraction) -> str:
+def _length_of(yarn: Yarn, grams: Fraction, metric: bool) -> str:
     """How much yarn, in both units, that mass is by the skein's own put-up."""
     inches = inches_of(yarn.skein_length) if yarn.skein_length else None
     skein = grams_of(yarn.skein_mass) if yarn.skein_mass else None
     if inches is None or not skein or yarn.skein_length is None:
         return ""
-    return "about " + _yards_and_metres(Amount(inches * grams / skein, "in", yarn.place))
+    return "about " + _yards_and_metres(Amount(inches * grams / skein, "in", yarn.place), metric)
 
 
 def _notion(notion: Notion, printing: Printing) -> Phrase:

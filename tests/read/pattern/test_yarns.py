@@ -72,6 +72,22 @@ def test_everything_a_yarn_can_say(tmp_path: Path) -> None:
     assert yarn.stated.grams is None
 
 
+def test_the_stitches_of_a_whole_piece_may_be_written_down(tmp_path: Path) -> None:
+    pattern, rules = read(
+        tmp_path,
+        """yarn:
+  A:
+    sample: {size: M, used: 168 g, stitches: {dc: 848, slip stitch: 12}}
+    testers: [{size: S, used: 150 g, stitches: {dc: 700}}]
+""",
+    )
+    assert rules == []
+    assert pattern is not None
+    (yarn,) = pattern.yarns
+    assert yarn.sample_stitches == {"dc": 848, "sl st": 12}
+    assert yarn.weighed[0].stitches == {"dc": 700}
+
+
 def test_stitch_names_are_those_of_the_pattern_s_terms(tmp_path: Path) -> None:
     pattern, _ = read(tmp_path, "yarn:\n  A: {skein: 100 g, unravelled: {tr: 4 in, dc: 2 in}}\n", "UK")
     assert pattern is not None

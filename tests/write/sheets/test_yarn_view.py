@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -62,8 +63,18 @@ def test_a_line_per_size_with_the_evidence(wrap: Checked) -> None:
     (need,), _ = yarn_per_size(wrap)
     table = yarn_table(need, wrap)
     assert [line[0] for line in table.lines] == [size.name for size in wrap.sizes]
-    assert any("sample in size M, 168 g" in note for note in table.notes)
+    assert any("sample in size M, 168 g" in note and "unravelled" in note for note in table.notes)
+    assert any(note.startswith("The evidence lies between") for note in table.notes)
+    assert {"from", "to"} <= set(table.heads)
+
+
+def test_a_single_piece_of_evidence_leaves_the_spread_unknown(wrap: Checked) -> None:
+    alone = replace(wrap.pattern.yarns[0], unravelled={})
+    copy = replace(wrap, pattern=replace(wrap.pattern, yarns=(alone,)))
+    (need,), _ = yarn_per_size(copy)
+    table = yarn_table(need, copy)
     assert any("not known" in note for note in table.notes)
+    assert "from" not in table.heads
 
 
 def test_what_is_printed_agrees_with_itself(wrap: Checked) -> None:
@@ -80,9 +91,26 @@ def test_what_is_printed_agrees_with_itself(wrap: Checked) -> None:
 def test_the_line_for_the_materials(wrap: Checked) -> None:
     (need,), _ = yarn_per_size(wrap)
     line = needed_line(need, wrap.sizes)
-    assert line.startswith("You need 315 (343, 371, 467, 499) (532, 646, 684, 721) yd / 288 (")
+    first, last = need.sizes[0].wanted, need.sizes[-1].wanted
+    assert line.startswith(f"You need {up(first.yards)} (")
+    assert f" {up(last.yards)}) yd / {up(first.metres)} (" in line
+    l_size = need.sizes[3].wanted
     one = needed_line(need, wrap.sizes[3:4])
-    assert one.startswith("You need 467 yd (427 m), 3 skeins")
+    assert one.startswith(f"You need {up(l_size.yards)} yd ({up(l_size.metres)} m), 3 skeins")
+    assert one.endswith("with a margin of 10\N{NO-BREAK SPACE}%.")
+
+
+def test_metres_first_where_centimetres_come_first(wrap: Checked) -> None:
+    metric = replace(wrap, pattern=replace(wrap.pattern, units="centimetres first"))
+    (need,), _ = yarn_per_size(metric)
+    wanted = need.sizes[3].wanted
+    assert needed_line(need, wrap.sizes[3:4], metric=True).startswith(
+        f"You need {up(wanted.metres)} m ({up(wanted.yards)} yd), 3 skeins"
+    )
+    table = yarn_table(need, metric)
+    assert [head for head in table.heads if head.split()[-1] in ("m", "yd")] == ["used m", "with margin m", "yd"]
+    assert table.lines[3][table.heads.index("with margin m")] == up(wanted.metres)
+    assert f"{up(need.sizes[0].wanted.metres)} (" in substitution_line(metric, metric.pattern.yarns[0], need)
 
 
 def test_the_line_for_another_yarn(wrap: Checked) -> None:
