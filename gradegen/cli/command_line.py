@@ -149,7 +149,7 @@ def _add_print(commands: Commands) -> None:
         "--draft", action="store_true", help="print in spite of errors, marked DRAFT, with the findings at the end"
     )
     parser.add_argument("--out", metavar="DIR", default="build", help="folder to write into (default: build)")
-    parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="paper size (default: a4)")
+    parser.add_argument("--paper", choices=("a4", "letter"), help="paper size (default: that of the look, else a4)")
     parser.add_argument(
         "--jobs", metavar="N", type=_whole, help="sizes printed at the same time (default: one per processor)"
     )

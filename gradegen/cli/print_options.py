@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from gradegen.design.pattern import Pattern
@@ -38,11 +38,16 @@ def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequenc
     """One edition, one per size, or the whole set."""
     from gradegen.write.editions.edition import Edition, all_editions
 
+def own_paper(pattern: Pattern) -> Literal["a4", "letter"]:
+    """The paper that the pattern's look names; A4 where it names none."""
+    return "letter" if pattern.look is not None and pattern.look.paper == "Letter" else "a4"
+
+
     chosen = wanted_sizes(options)
     one = Edition(
         Path(options.out),
         options.size,
-        options.paper,
+        options.paper or own_paper(pattern),
         options.draft,
         () if options.size is not None else chosen,
         options.terms,

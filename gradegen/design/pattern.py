@@ -9,6 +9,8 @@ from typing import Literal
 
 from gradegen.design.begin import Begin
 from gradegen.design.formula import Amount, Formula
+from gradegen.design.look import Look
+from gradegen.design.pictures import Picture
 from gradegen.design.relation import Relation
 from gradegen.design.rows import Definition, Number, Row
 from gradegen.design.schedule import Scheduled, ScheduleRule
@@ -240,4 +242,6 @@ class Pattern:
     shaping: Mapping[str, ScheduleRule] = field(default_factory=dict)
     scheduled: Mapping[str, Scheduled] = field(default_factory=dict)
     seams: tuple[Seam, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    look: Look | None = None
     place: Place = field(compare=False, kw_only=True)

@@ -36,6 +36,15 @@ def open_text(path: Path, shown_as: str | None = None) -> tuple[Written | None, 
     return written_lines(text, file), ()
 
 
+def open_bytes(path: Path, most: int) -> bytes | None:
+    """Up to `most` bytes of a file, and one more where it is longer; None where it can't be opened."""
+    try:
+        with path.open("rb") as stream:
+            return stream.read(most + 1)
+    except (OSError, ValueError):
+        return None
+
+
 def written_lines(text: str, file: str) -> Written:
     """A whole text that stands in its file as it is."""
     anchors = [(0, 1, 1)]

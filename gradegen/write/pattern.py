@@ -14,6 +14,8 @@ from gradegen.write.page.html import document_html, laid_out
 from gradegen.write.page.press import Typeset, typeset_here
 from gradegen.write.page.proof import compare_print, expect_print
 from gradegen.write.page.read_back import load_reader
+from gradegen.write.pictures.ready import Ready, ready_pictures
+from gradegen.write.pictures.view import SHOWING
 from gradegen.write.voice.document import spoken, spoken_text
 from gradegen.write.voice.proof import prove_spoken, text_of
 
@@ -40,7 +42,9 @@ def write_pattern(
     if edition.style == "spoken":
         return _write_spoken(checked, edition)
     place = checked.pattern.place
-    files = PageFiles(Path(checked.pattern.file).parent, source=_source(checked) if edition.with_source else None)
+    files, unready = page_files(checked, edition)
+    if unready and not edition.draft:
+        return (), unready
     html = pattern_html(checked, edition)
     waiting = typeset(html, files, place, None if edition.style == "large-print" else closer(html))
     load_reader()
@@ -58,6 +62,14 @@ def write_pattern(
 
 def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
     """The spoken edition as plain text and as HTML, once its numbers have been read back from both."""
+def page_files(checked: Checked, edition: Edition) -> tuple[PageFiles, Findings]:
+    """What the edition's page may open, and which of its pictures could not be made ready."""
+    shows = edition.style in SHOWING
+    ready = ready_pictures(checked.pattern) if shows else Ready({}, ())
+    source = _source(checked) if edition.with_source else None
+    return PageFiles(Path(checked.pattern.file).parent, source=source, pictures=ready.files), ready.findings
+
+
     document = spoken(document_view(checked, edition))
     text, html = spoken_text(document), laid_out("spoken.html", document=document)
     differences = prove_spoken(text, checked, edition) + prove_spoken(text_of(html), checked, edition)

@@ -11,7 +11,10 @@ from gradegen.read.files import open_text
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.pattern import keys
 from gradegen.read.pattern.counts import read_counts, read_measures
+from gradegen.read.pattern.look import read_look
+from gradegen.read.pattern.look_keys import LOOK
 from gradegen.read.pattern.parts import choose_sizes, read_designer, read_gauges
+from gradegen.read.pattern.pictures import read_pictures
 from gradegen.read.pattern.seam_keys import SEAMS
 from gradegen.read.pattern.seams import read_seams
 from gradegen.read.pattern.shaping import read_shaping
@@ -75,6 +78,8 @@ def _read_given(
     title, terms = given.value(keys.TITLE), given.value(keys.TERMS)
     if words is None or table is None or sizes is None or title is None or terms is None or _has_error(findings):
         return None, findings + (words.findings if words else ())
+    pictures, more = read_pictures(words.pictures, words.pieces, path.parent)
+    look, look_source, unseen = read_look(given.value(LOOK), path.parent)
     pattern = Pattern(
         file=source.file,
         title=title,
@@ -101,11 +106,13 @@ def _read_given(
         finishing=words.finishing,
         cautions=words.cautions,
         licence=words.licence,
-        sources={part.file: part for part in (source, table_source) if part},
+        sources={part.file: part for part in (source, table_source, look_source) if part},
         timed=timed,
+        pictures=pictures,
+        look=look,
         place=Place(source.file, 1, 1, 1, 1),
     )
-    return (pattern, table), findings + words.findings
+    return (pattern, table), findings + words.findings + more + unseen
 
 
 def _has_error(findings: Findings) -> bool:

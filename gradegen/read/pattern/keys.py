@@ -17,6 +17,8 @@ from gradegen.read.pattern.kinds import (
     YARN_USED,
     numbers_each,
 )
+from gradegen.read.pattern.look_keys import LOOK
+from gradegen.read.pattern.picture_keys import PICTURES
 from gradegen.read.pattern.relations import RELATION
 from gradegen.read.pattern.seam_keys import EDGES, SEAMS
 from gradegen.read.pattern.shaping_keys import SHAPING
@@ -237,5 +239,6 @@ PER_MINUTE = Field(
 TIMED = Field("timed", block_of((TIMED_SIZE, HOURS, PER_MINUTE), "a timed piece"), "How long it took you.")
 PATTERN_FIELDS = (
     TITLE, VERSION, ABOUT, DESIGNER, TERMS, LEVEL, WEARER, UNITS, ROUNDING, SIZES, YARN, NOTIONS, GAUGE, MEASURES,
-    COUNTS, RELATIONS, SHAPING, STITCHES, NOTES, PIECES, SEAMS, FINISHING, CAUTIONS, LICENCE, TIMED,
+    COUNTS, RELATIONS, SHAPING, STITCHES, NOTES, PIECES, SEAMS, FINISHING, CAUTIONS, LICENCE, TIMED, PICTURES,
+    LOOK,
 )  # fmt: skip

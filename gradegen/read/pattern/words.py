@@ -37,6 +37,7 @@ class Words:
     cautions: tuple[Text, ...]
     about: Text | None
     licence: Text | None
+    pictures: tuple[tuple[Given, Text | None, Text | None], ...]  # block, caption, alt text
     faults: Findings
     findings: Findings
 
@@ -61,6 +62,7 @@ class WordReader:
             cautions=self._texts(given.value(keys.CAUTIONS)),
             about=self._optional(given.value(keys.ABOUT)),
             licence=self._optional(given.value(keys.LICENCE)),
+            pictures=tuple(self._picture(part) for part in given.value(PICTURES) or ()),
             faults=tuple(self.faults),
             findings=tuple(self.findings),
         )
@@ -87,6 +89,9 @@ class WordReader:
 
     def _optional(self, written: Written | None) -> Text | None:
         return self._text(written) if written is not None else None
+
+    def _picture(self, given: Given) -> tuple[Given, Text | None, Text | None]:
+        return given, self._optional(given.value(CAPTION)), self._optional(given.value(ALT))
 
     def _notions(self, given: Given) -> tuple[Notion, ...]:
         notions: list[Notion] = []

@@ -9,9 +9,8 @@ from pathlib import Path
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding
 from gradegen.write.editions.edition import Edition
-from gradegen.write.page.assets import PageFiles
 from gradegen.write.page.document import document_view
-from gradegen.write.pattern import file_name, put_file
+from gradegen.write.pattern import file_name, page_files, put_file
 from gradegen.write.sheets import machine
 
 Findings = tuple[Finding, ...]
@@ -21,7 +20,7 @@ Writer = Callable[[Checked, Edition], bytes]
 def _html(checked: Checked, edition: Edition) -> bytes:
     from gradegen.write.page.page_html import page_html
 
-    return page_html(checked, edition, PageFiles(Path(checked.pattern.file).parent)).encode()
+    return page_html(checked, edition, page_files(checked, edition)[0]).encode()
 
 
 def _text(checked: Checked, edition: Edition) -> bytes:

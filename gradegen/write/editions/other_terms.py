@@ -105,6 +105,10 @@ def _pattern_in(pattern: Pattern, pieces: tuple[Piece, ...], terms: Terms) -> Pa
         cautions=said(pattern.cautions),
         pieces=pieces,
         licence=_maybe(pattern.licence, written, terms),
+        pictures=tuple(
+            replace(each, alt=_text_in(each.alt, written, terms), caption=_maybe(each.caption, written, terms))
+            for each in pattern.pictures
+        ),
     )
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from textwrap import wrap
 
-from gradegen.write.view.whole import Document, Entry, MeasureTable, PieceView, RowView
+from gradegen.write.view.whole import Document, Entry, MeasureTable, PictureView, PieceView, RowView
 from gradegen.write.words.marks import MARKS
 from gradegen.write.words.phrases import Phrase
 
@@ -18,18 +18,27 @@ def document_text(document: Document) -> str:
     """The whole document; lines end before 88 signs, what belongs to a line above is set in."""
     parts = [
         _head(document),
+        *_pictures(document.pictures),
         *_section("Materials", _entries(document.materials)),
         *_section(document.gauge_heading, _entries(document.gauge)),
         *_section(document.measures_heading, _measures(document)),
         *_section("Terms and abbreviations", _terms(document)),
         *_section("Special stitches", _entries(document.special_stitches)),
         *_section("Notes", _items(document.notes)),
+        *_pictures(document.notes_pictures),
         *(part for piece in document.pieces for part in _piece(piece, document)),
         *_section("Finishing", _steps(document.finishing)),
+        *_pictures(document.finishing_pictures),
         *_section("Please take care", _items((*document.cautions, document.cautions_end))),
         *_section("About this pattern", _entries(document.colophon)),
     ]
     return "\n\n".join(part for part in parts if part).replace(_NBSP, " ") + "\n"
+
+
+def _pictures(pictures: Iterable[PictureView]) -> Iterator[str]:
+    """What each picture shows, and its caption."""
+    for each in pictures:
+        yield _set(f"[Picture: {each.alt}] {words(each.caption)}".rstrip(), 2)
 
 
 def words(sentence: Phrase) -> str:
@@ -109,7 +118,9 @@ def _table_line(name: str, cells: Sequence[str], first: int, wide: int) -> str:
 
 def _piece(piece: PieceView, document: Document) -> Iterator[str]:
     lines = [piece.how, f"Sizes: {unmarked(document.size_key)}" if document.size_key else ""]
-    lines += [*_items(piece.notes), *(_row(row) for row in piece.rows)]
+    lines += [*_items(piece.notes), *_pictures(piece.pictures)]
+    for row in piece.rows:
+        lines += [_row(row), *_pictures(row.pictures)]
     yield from _section(piece.name, lines)
     if piece.chart is not None:
         spoken = [_set(f"- {words(row)}", 2) for row in piece.chart.spoken]

@@ -40,10 +40,14 @@ def fonts() -> Mapping[str, Path]:
     import fontpkg
 
     inter, italic = fontpkg.path("Inter", weight=400), fontpkg.path("Inter", weight=400, style="italic")
+    serif = fontpkg.path("Source Serif 4", weight=400)
+    serif_italic = fontpkg.path("Source Serif 4", weight=400, style="italic")
     large, bold = (fontpkg.path("Atkinson Hyperlegible", weight=weight) for weight in (400, 700))
     return {
         "fonts/body.ttf": Path(inter),
         "fonts/body-italic.ttf": Path(italic),
+        "fonts/serif.ttf": Path(serif),
+        "fonts/serif-italic.ttf": Path(serif_italic),
         "fonts/large.ttf": Path(large),
         "fonts/large-bold.ttf": Path(bold),
     }
@@ -53,15 +57,19 @@ def fonts() -> Mapping[str, Path]:
 class PageFiles:
     """What one page may open. `refused` gathers what it asked for in vain.
 
-    `source`: name and content of a file that goes along inside the PDF.
+    `source`: name and content of a file that goes along inside the PDF. `pictures`: content and kind of pictures made
+    ready for print, by the names pages use.
     """
 
     folder: Path
     refused: list[str] = field(default_factory=list)
     source: tuple[str, bytes] | None = None
+    pictures: Mapping[str, tuple[bytes, str]] = field(default_factory=dict)
 
     def open(self, address: str) -> tuple[bytes, str]:
         """The bytes behind an address and their kind; raises Refused for everything that is not served."""
+        if (made := self.pictures.get(address.removeprefix(BASE))) is not None:
+            return made
         try:
             path = self._path(address)
             kind = KINDS.get(path.suffix.lower())

@@ -16,6 +16,9 @@ from gradegen.write.editions.editioned import Editioned, editioned
 from gradegen.write.notation.style import listing
 from gradegen.write.page.contents import contents
 from gradegen.write.page.file_facts import errata_view, file_metadata
+from gradegen.write.page.look import with_look
+from gradegen.write.pictures.ready import ready_pictures
+from gradegen.write.pictures.view import captions, with_pictures
 from gradegen.write.view.cautions import caution_sentences, cautions_close
 from gradegen.write.view.findings import draft_view
 from gradegen.write.view.materials import gauge_entries, hook_sizes, material_entries
@@ -41,13 +44,13 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     finishing = tuple(phrase(step, printing) for step in pattern.finishing)
     gauge = gauge_entries(checked, printing)
     special = special_stitches(pattern)
-    texts = list(_texts(pieces, notes, finishing, gauge, special))
+    texts = list(_texts(pieces, notes, finishing, captions(pattern, printing), gauge, special))
     used = used_abbreviations(texts, pattern)
     drawings = piece_drawings(checked, printing)
     materials = material_entries(checked, printing)
     cautions = caution_sentences(pattern, printing, [*texts, *_materials(pattern)])
     colophon = _colophon(checked, printing)
-    return Document(
+    document = Document(
         language="en-GB" if pattern.terms == "UK" else "en-US",
         paper=_PAPERS[edition.paper],
         file_title=_file_title(pattern, printing),
@@ -87,6 +90,8 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         errata=errata_view(pattern),
     )
 
+    pictured = with_pictures(document, pattern, printing, ready_pictures(pattern), edition.style)
+    return with_look(pictured, pattern.look, edition.style)
 
 def _kept(pieces: Iterable[PieceView], said: Editioned) -> tuple[Phrase, ...]:
     """A warning where rows had to keep the designer's own terms."""

@@ -8,12 +8,13 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from gradegen.trade.folders import data_folder
+from gradegen.write.page.look import coloured
 from gradegen.write.view.whole import Document
 
 
 @cache
 def _templates() -> Environment:
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(data_folder("templates")),
         undefined=StrictUndefined,
         autoescape=True,
@@ -21,6 +22,8 @@ def _templates() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    environment.filters["coloured"] = coloured
+    return environment
 
 
 def document_html(document: Document) -> str:

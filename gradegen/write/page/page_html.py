@@ -16,6 +16,7 @@ _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _SOURCE = re.compile(r'(?P<before><img[^>]*\bsrc=")(?P<source>[^"]+)(?P<after>")')
 _FONTS = {
     "Body": "Inter, 'Helvetica Neue', Arial, 'Segoe UI Symbol', sans-serif",
+    "Serif": "'Source Serif 4', Georgia, 'Times New Roman'",
     "Large": "'Atkinson Hyperlegible', Verdana, Arial, sans-serif",
 }
 _SCREEN = """

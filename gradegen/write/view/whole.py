@@ -83,6 +83,40 @@ class Abbreviation:
 
     short: str
     means: str
+@dataclass(frozen=True, slots=True)
+class PictureView:
+    """A photo or drawing: its address ("": only its words stand here), what it shows, its caption, its width."""
+
+    source: str
+    alt: str
+    caption: Phrase
+    width: str
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One font file of a typeface, as style sheets name it."""
+
+    family: str
+    address: str
+    weight: str
+    style: str
+
+
+@dataclass(frozen=True, slots=True)
+class LookView:
+    """What a designer's look changes: colours ("" where the house's stay) and families of type, with their fonts."""
+
+    words: str
+    lines: str
+    tint: str
+    rule: str
+    text: str
+    headings: str
+    title_weight: str
+    faces: tuple[Face, ...]
+
+
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +142,7 @@ class RowView:
 class KeyView:
     """One mark of a chart's key: a little drawing, and what it stands for."""
 
+    pictures: tuple[PictureView, ...] = ()
     svg: str
     words: str
 
@@ -144,6 +179,7 @@ class PieceView:
 class ErrataView:
     """Where corrections stand: the address, and a code for a telephone that leads there."""
 
+    pictures: tuple[PictureView, ...] = ()
     address: str
     svg: str
 
@@ -217,3 +253,8 @@ class Document:
     errata: ErrataView | None = None
     size_names: tuple[str, ...] = ()
     contents: tuple[Content, ...] = ()
+    logo: PictureView | None = None
+    pictures: tuple[PictureView, ...] = ()
+    notes_pictures: tuple[PictureView, ...] = ()
+    finishing_pictures: tuple[PictureView, ...] = ()
+    look: LookView | None = None

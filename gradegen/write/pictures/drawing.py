@@ -1,0 +1,53 @@
+"""A drawing made ready for print: nothing but what is drawn, in fonts that pages bring with them."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from gradegen.read.pictures.drawing import SVG, XLINK, drawing_tree
+
+if TYPE_CHECKING:
+    from xml.etree.ElementTree import Element
+
+_DROPPED = tuple(SVG + name for name in ("script", "metadata", "foreignObject"))
+_FAMILY = re.compile(r"font-family\s*:[^;}]*")
+FONT = "Body"  # what pages call the text's typeface; another machine's fonts would give other bytes
+
+
+def clean_drawing(data: bytes) -> bytes:
+    """The drawing without scripts, links, editors' notes and fonts of its own; raises PictureFault."""
+    from xml.etree import ElementTree
+
+    root = drawing_tree(data)
+    _clean(root)
+    if "viewBox" not in root.attrib:
+        wide, high = (re.sub(r"[^\d.]", "", root.get(side, "")) for side in ("width", "height"))
+        root.set("viewBox", f"0 0 {wide} {high}")
+    root.set("font-family", FONT)
+    root.attrib.pop("width", None)
+    root.attrib.pop("height", None)
+    ElementTree.register_namespace("", SVG[1:-1])
+    ElementTree.register_namespace("xlink", XLINK[1:-1])
+    data: bytes = ElementTree.tostring(root, encoding="utf-8", xml_declaration=False)
+    return data
+
+
+def _clean(element: Element) -> None:
+    for name in list(element.attrib):
+        is_foreign = name.startswith("{") and not name.startswith(XLINK)
+        if is_foreign or name.lower().startswith("on") or name == "font-family":
+            del element.attrib[name]
+    if "style" in element.attrib:
+        element.set("style", _FAMILY.sub(f"font-family:{FONT}", element.attrib["style"]))
+    if element.tag == f"{SVG}style":
+        element.text = _FAMILY.sub(f"font-family:{FONT}", element.text or "")
+    for kid in list(element):
+        if kid.tag == f"{SVG}a":
+            kid.tag = f"{SVG}g"
+            kid.attrib.pop("href", None)
+            kid.attrib.pop(f"{XLINK}href", None)
+        if kid.tag in _DROPPED or not kid.tag.startswith(SVG):
+            element.remove(kid)
+        else:
+            _clean(kid)
