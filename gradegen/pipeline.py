@@ -193,11 +193,11 @@ def print_editions(
 
     import gradegen.write.pattern  # noqa: F401  loaded once here, as the typesetter is: forked processes share it
     from gradegen.write.page.pdf import load_typesetter
-
     from gradegen.write.pictures.ready import ready_pictures
-    load_typesetter()
 
+    load_typesetter()
     ready_pictures(checked.pattern)  # sized once, before the work is shared out
+
     context = get_context("fork" if sys.platform.startswith("linux") else "spawn")
     with ProcessPoolExecutor(min(jobs, len(editions)), context, _take_pattern, (checked,)) as processes:
         yield from processes.map(_print_taken, editions)

@@ -34,14 +34,14 @@ def wanted_sizes(options: argparse.Namespace) -> tuple[str, ...]:
     return tuple(name.strip() for name in (options.sizes or "").split(",") if name.strip())
 
 
-def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequence[str]) -> list[Edition]:
-    """One edition, one per size, or the whole set."""
-    from gradegen.write.editions.edition import Edition, all_editions
-
 def own_paper(pattern: Pattern) -> Literal["a4", "letter"]:
     """The paper that the pattern's look names; A4 where it names none."""
     return "letter" if pattern.look is not None and pattern.look.paper == "Letter" else "a4"
 
+
+def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequence[str]) -> list[Edition]:
+    """One edition, one per size, or the whole set."""
+    from gradegen.write.editions.edition import Edition, all_editions
 
     chosen = wanted_sizes(options)
     one = Edition(

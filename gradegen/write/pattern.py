@@ -60,8 +60,6 @@ def write_pattern(
     return ((), (*findings, *unwritten)) if unwritten else ((path,), findings)
 
 
-def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
-    """The spoken edition as plain text and as HTML, once its numbers have been read back from both."""
 def page_files(checked: Checked, edition: Edition) -> tuple[PageFiles, Findings]:
     """What the edition's page may open, and which of its pictures could not be made ready."""
     shows = edition.style in SHOWING
@@ -70,6 +68,8 @@ def page_files(checked: Checked, edition: Edition) -> tuple[PageFiles, Findings]
     return PageFiles(Path(checked.pattern.file).parent, source=source, pictures=ready.files), ready.findings
 
 
+def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...], Findings]:
+    """The spoken edition as plain text and as HTML, once its numbers have been read back from both."""
     document = spoken(document_view(checked, edition))
     text, html = spoken_text(document), laid_out("spoken.html", document=document)
     differences = prove_spoken(text, checked, edition) + prove_spoken(text_of(html), checked, edition)

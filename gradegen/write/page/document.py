@@ -89,9 +89,9 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         metadata=file_metadata(pattern, _size_line(printing)),
         errata=errata_view(pattern),
     )
-
     pictured = with_pictures(document, pattern, printing, ready_pictures(pattern), edition.style)
     return with_look(pictured, pattern.look, edition.style)
+
 
 def _kept(pieces: Iterable[PieceView], said: Editioned) -> tuple[Phrase, ...]:
     """A warning where rows had to keep the designer's own terms."""

@@ -78,12 +78,6 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
-class Abbreviation:
-    """A short form used on these pages and what it stands for."""
-
-    short: str
-    means: str
-@dataclass(frozen=True, slots=True)
 class PictureView:
     """A photo or drawing: its address ("": only its words stand here), what it shows, its caption, its width."""
 
@@ -117,6 +111,12 @@ class LookView:
     faces: tuple[Face, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Abbreviation:
+    """A short form used on these pages and what it stands for."""
+
+    short: str
+    means: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,13 +136,13 @@ class RowView:
     made: str
     ticks: tuple[str, ...] = ()  # boxes to tick off on one size's pages, by their looks: one for every row or round
     aside: str = ""  # what the reader must know of this row: that it keeps the designer's own terms
+    pictures: tuple[PictureView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class KeyView:
     """One mark of a chart's key: a little drawing, and what it stands for."""
 
-    pictures: tuple[PictureView, ...] = ()
     svg: str
     words: str
 
@@ -173,13 +173,13 @@ class PieceView:
     notes: tuple[Phrase, ...]
     rows: tuple[RowView, ...]
     chart: ChartView | None = None
+    pictures: tuple[PictureView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class ErrataView:
     """Where corrections stand: the address, and a code for a telephone that leads there."""
 
-    pictures: tuple[PictureView, ...] = ()
     address: str
     svg: str
 
