@@ -199,11 +199,11 @@ class Piece:
     place: Place = field(compare=False)
     edges: Mapping[str, Formula] = field(default_factory=dict)
     written: Written | None = field(default=None, compare=False)
+    begin: Begin | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Notion:
-    begin: Begin | None = None
     """Something else that is needed, with how many per size when it is counted."""
 
     what: Text
