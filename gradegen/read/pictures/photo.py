@@ -37,8 +37,9 @@ def _plain_kind(kind: str | None) -> str:
 @contextmanager
 def opened(data: bytes) -> Iterator[Image]:
     """The photo for as long as the block lasts; whatever goes wrong with it there is a PictureFault."""
-    from PIL import Image
+    from PIL import Image, ImageFile
 
+    lenient, ImageFile.LOAD_TRUNCATED_IMAGES = ImageFile.LOAD_TRUNCATED_IMAGES, False  # the typesetter wants it on
     hint = "Save a smaller copy; 2000 pixels are plenty for a page."
     try:
         with warnings.catch_warnings():
@@ -56,3 +57,5 @@ def opened(data: bytes) -> Iterator[Image]:
         raise PictureFault(TOO_LARGE, f"has more than {MOST_PIXELS // 1_000_000} million pixels", hint) from None
     except Exception:  # a damaged file makes the reader of its kind fail in many ways
         raise PictureFault(NO_PICTURE, "is damaged and can't be read to its end", "Save or copy it anew.") from None
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = lenient

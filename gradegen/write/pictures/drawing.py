@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 _DROPPED = tuple(SVG + name for name in ("script", "metadata", "foreignObject"))
 _FAMILY = re.compile(r"font-family\s*:[^;}]*")
-FONT = "Body"  # what pages call the text's typeface; another machine's fonts would give other bytes
+FONT = "Body, Inter, Arial, sans-serif"  # Body is the pages' own; another machine's would give other bytes
 
 
 def clean_drawing(data: bytes) -> bytes:
