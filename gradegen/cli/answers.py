@@ -39,16 +39,17 @@ def closing_lines(outcome: Outcome) -> list[Line]:
 
 
 def _not_checked(checked: Checked) -> list[Line]:
-    whys: dict[tuple[int, str, str], list[str]] = {}
-    for size, rows in checked.worked.items():
-        for row in rows:
-            if row.applies and row.status == "not-checked":
-                whys.setdefault((row.row.place.line, row.label, row.why_not), []).append(size)
+    rows = [row for worked in checked.worked.values() for row in worked if row.applies and row.status == "not-checked"]
+    prose = sorted({row.row.place.line for row in rows if row.why_not == "prose" and not row.label})
+    whys = sorted({(row.row.place.line, row.label, row.why_not) for row in rows if row.row.place.line not in prose})
     lines: list[Line] = []
-    for (line, label, why), _ in sorted(whys.items())[:8]:
-        lines.append(((f"not checked  line {line}  {label or 'prose'}{': ' if why else ''}{why}", "dim"),))
-    left = len(whys) - 8
-    return [*lines, *([((f"not checked  and {left} more rows", "dim"),)] if left > 0 else [])]
+    for line, label, why in whys[:8]:
+        lines.append(((f"not checked  line {line}  {label or 'a line'}{': ' if why else ''}{why}", "dim"),))
+    if len(whys) > 8:
+        lines.append(((f"not checked  and {len(whys) - 8} more rows", "dim"),))
+    if prose:
+        lines.append(((f"not checked  in words only, line {', '.join(map(str, prose))}", "dim"),))
+    return lines
 
 
 def show_findings(outcome: Outcome, stream: TextIO | None = None) -> None:

@@ -24,6 +24,12 @@ class Kind:
     fits: Fits
     words: str
 
+    @property
+    def of_several(self) -> bool:
+        """True for a name of several stitches together (shell, V-st): plain stitches may be one without saying so."""
+        known = stitches().get(self.words)
+        return self.key[0] in "@=" and (known is None or len(known.makes) != 1)
+
     def __or__(self, other: Kind) -> Kind:
         one, two = self.fits, other.fits
         return Kind(f"{self.key}|{other.key}", lambda t: one(t) or two(t), f"{self.words} and {other.words}")

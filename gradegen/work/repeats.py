@@ -275,6 +275,8 @@ def work_bound(walk: Walk, step: Repeat) -> None:
     if counted.key == "st" and not _has_stitches(kind):
         counted, keep = kind, 0  # `(...) in next sp; rep to last st`: all spaces, whatever stitches stand after them
     before = walk.remaining(counted)
+    if before < keep and counted.of_several and not kinds.holds(walk.before, counted.fits):
+        raise Unclear(f"the row before is not known to hold a {counted.words}", step.place)
     if before == 0 and not kinds.holds(walk.before, kind.fits):
         raise walk.short(kind, 1, step.place)
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)

@@ -293,15 +293,30 @@ class RowsInOrder:
             known = self.known[i]
             if again.more:
                 known = {**known, **dict.fromkeys(row_keys(row, site), row)}
-            targets = [_plain_row(target) for target in look_up(again, known, row)]
             number = self._rows_again(again, row, site, i)
+            targets = [_plain_row(target) for target in look_up(again, known, row)]
             _no_changes(again)
         except (Fault, Unclear) as stop:
             done.last = _stopped(stop)
-            self.piece.go_on(row, i, done.last)
+            if not (again.until is not None and self._stays(row, again, i)):
+                self.piece.go_on(row, i, done.last)
             return
         done.fault_at = again.place
         self._cycle(row, targets, number, i, done)
+        if done.last is not None and done.last.fault is not None and _grows(row):
+            done.last = _stopped(Unclear("each time something is added or left out", again.place))
+
+    def _stays(self, row: Row, again: RowsAgain, i: int) -> bool:
+        """True where rows worked an unknown number of times leave the edge as it was; the piece then stands on it."""
+        before, standing, done = self.piece.key(i), self.piece.standings[i], _Done()
+        try:
+            targets = [_plain_row(target) for target in look_up(again, self.known[i], row)]
+        except (Fault, Unclear):
+            return False
+        self._cycle(row, targets, rows_named(again), i, done)
+        stays = not _failed(done) and self.piece.key(i) == before
+        self.piece.standings[i] = replace(standing, rows=None, side=None)
+        return stays
 
     def _rows_again(self, again: RowsAgain, row: Row, site: Site, i: int) -> int:
         ranged = row.label.last is not None or row.label.rows is not None or bool(row.label.listed)
@@ -419,6 +434,12 @@ def _plain_row(row: Row) -> Row:
 def _no_changes(again: RowsAgain) -> None:
     if any(not _harmless(step) for step in again.except_):
         raise Unclear("the row is repeated with a change", again.place)
+
+
+def _grows(row: Row) -> bool:
+    """`Rep Row 3, adding 1 block on each row`: its words of how often hold for the first time only."""
+    said = [step.text.split(" ")[0].lower() for step in row.steps if isinstance(step, Aside)]
+    return any(word in ("adding", "losing", "increasing", "decreasing", "with") for word in said)
 
 
 def _harmless(step: Step) -> bool:

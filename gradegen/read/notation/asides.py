@@ -19,7 +19,8 @@ _BEGIN = phrases(
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
-    "complete picot|tie|joining last|keeping picot|making last|working last|work last|make last"
+    "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|joining last|keeping picot|making last|working last|work last|make last|"
+    "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
 _STOPS = frozenset({",", ";", ".", "end", "close", "star", ":"})
@@ -31,11 +32,13 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     unworked = _unworked(r)
     if unworked is not None:
         return unworked
-    if r.here.value == "magic ring" and r.peek().kind in (",", ";", "."):
+    if r.here.value == "magic ring" and r.peek().kind in (",", ";", ".", "number"):
         r.at += 1
         return Aside(r.text(mark), place=r.place(mark))
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
+    if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
+        return opening
     if not r.phrase(_BEGIN):
         r.at = mark
         return None
@@ -55,6 +58,23 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     return Aside(r.text(mark), place=r.place(mark))
 
 
+def _opening(r: Reading) -> Aside | None:
+    """`Continuing in sc,` before the words that say what is done."""
+    mark = r.at
+    r.at += 1
+    if r.phrase(phrases("in this manner|in same manner|in this way|in like manner|in the same manner|in the same way")):
+        if r.here.kind == "," and r.peek().low[:3] in ("inc", "dec"):
+            return Aside(r.text(mark), place=r.place(mark))
+        r.at = mark + 1
+    if r.accept("in") and (r.here.kind == "stitch" or r.low() in ("pattern", "pat", "patt", "rib", "rnds", "rows")):
+        r.at += 1
+        r.phrase(phrases("as set|as established|throughout|pattern"))
+        if r.here.kind == ",":
+            return Aside(r.text(mark), place=r.place(mark))
+    r.at = mark
+    return None
+
+
 def _goes_on(r: Reading) -> bool:
     """`continue all around in same manner`: that is work."""
     said = {token.low for token in r.tokens[r.at : r.next_break(r.at)]}
@@ -64,7 +84,7 @@ def _goes_on(r: Reading) -> bool:
 _LONG = words(
     "place pm mark move changing change weave fasten beginning adding losing holding leaving leave "
     "carrying alternating cut break do don't stuff block press starch making working make work sew "
-    "applique overcast starting beginning start"
+    "applique overcast starting beginning start being be taking take without careful"
 )
 
 
@@ -121,10 +141,27 @@ def read_trailing(r: Reading) -> Aside | None:
     """Harmless words behind a step: `for thumb`, `with MC`, `as before`; else None."""
     mark = r.at
     said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r))
+    if not (said and r.at_break()):
+        r.at = mark
+        said = _purpose(r)
     if said and r.at_break():
         return Aside(r.text(mark), place=r.place(mark))
     r.at = mark
     return None
+
+
+def _purpose(r: Reading) -> bool:
+    """`for thumb opening`, `for the left front band`: what it is for, in a few plain words."""
+    mark = r.at
+    if not r.accept("for"):
+        return False
+    while r.here.kind == "word" and r.at - mark <= _PURPOSE and r.low() not in _NO_PURPOSE:
+        r.at += 1
+    return r.at > mark + 1
+
+
+_PURPOSE = 4  # words behind `for`
+_NO_PURPOSE = words("row rows rnd rnds round rounds times size sizes each next last first and then until to in")
 
 
 def _coloured(r: Reading) -> bool:

@@ -14,8 +14,18 @@ from gradegen.read.notation.word_lists import phrases, words
 
 JoinedTo = Literal["ring", "first st", "top of chain", ""]
 _TWIST = phrases(
-    "being careful not to twist chain|being careful not to twist ch|being careful not to twist|"
-    "taking care not to twist|without twisting|do not twist"
+    "|".join(
+        f"{warning}{chain}"
+        for warning in (
+            "being careful not to twist",
+            "taking care not to twist",
+            "making sure not to twist",
+            "careful not to twist",
+            "without twisting",
+            "do not twist",
+        )
+        for chain in (" the chain", " the ch", " your chain", " chain", " ch", " it", "")
+    )
 )
 
 _YARN = words(
@@ -80,7 +90,10 @@ def read_skip(r: Reading) -> list[Step] | None:
     if target is None:
         r.at = mark
         return None
+    purpose = r.at
     r.phrase(phrases("for sleeve|for thumb|for armhole|for neck|for underarm"))
+    if not r.at_break():
+        r.at = purpose
     skips: list[Step] = [Skip(target, place=r.place(mark))]
     more = r.at
     if r.accept("and") and r.low() in ("next", "first", "last"):
@@ -98,7 +111,7 @@ def read_turn(r: Reading) -> Turn | None:
     if not r.accept("turn", "tn"):
         return None
     r.phrase(phrases("your work|the work|work|each round|each row|each rnd"))
-    if not (r.at_break() or r.here.kind in ("stitch", "number")):
+    if not (r.at_break() or r.here.kind in ("stitch", "number") or r.low() in ("leave", "leaving")):
         r.at = mark
         return None
     return Turn(place=r.place(mark))
@@ -112,7 +125,9 @@ def read_half_turn(r: Reading) -> Join | None:
             "turn one end over once|turn one end over|give 1 end a half turn|give one end a half turn|"
             "give one end a half twist|give one end one half turn|give the ch a half twist|"
             "give the chain a half twist|give ch a half twist|twist one end once|with a half twist|"
-            "make a half twist"
+            "make a half twist|twist the ch once|twist the chain once|twist the chain by half a turn|"
+            "twist the chain once by half a turn|twist one end by half a turn|give the foundation a half twist|"
+            "turn one end over by half a turn|give one end of the chain a half twist|give one end of ch a half twist"
         )
     )
     if not turned:
@@ -121,11 +136,23 @@ def read_half_turn(r: Reading) -> Join | None:
     r.accept(",")
     r.accept("and")
     r.accept("then")
-    join = read_join(r)
+    join = read_join(r) or _slipped_together(r)
     if join is None:
         r.at = mark
         return None
     return Join("ring", join.nth, half_twist=True, place=r.place(mark))
+
+
+def _slipped_together(r: Reading) -> Join | None:
+    """`sl st in first ch`, `sl st in first ch to join`: two ends made one."""
+    found = read_slip(r)
+    if found is None or len(found) != 1:
+        return None
+    only = found[0]
+    if isinstance(only, Join):
+        return only
+    is_first = isinstance(only, Slip) and only.into.which == "first"
+    return Join("ring", place=only.place) if is_first else None
 
 
 def read_join(r: Reading) -> Join | None:
@@ -146,7 +173,7 @@ def read_join(r: Reading) -> Join | None:
     elif r.sees("in", "sl st") or (r.low() == "in" and r.peek().value == "sl st"):
         r.at += 2
     to, nth = _joined_to(r)
-    r.accept(",") if r.low(1) in ("being", "without", "taking") else None
+    r.accept(",") if r.low(1) in ("being", "without", "taking", "making") else None
     r.phrase(_TWIST)
     return Join(to, nth, place=r.place(mark))
 
@@ -163,7 +190,10 @@ def _slip(r: Reading) -> bool:
 
 _RING = phrases(
     "to form a ring|to form ring|to form circle|to form a circle|to make ring|to make a ring|into a ring|"
-    "into ring|in a ring|in ring|a ring|ring"
+    "into ring|in a ring|in ring|a ring|ring|to form a loop|to form loop|to make a loop|to make a circle|"
+    "to make circle|into a circle|into a loop|in a circle|to form a tube|to work in the round|"
+    "to work in rounds|to work in rnds|to begin working in the round|to begin working in rounds|"
+    "to start working in the round|in the round|in rnd|to form a round|to make a round|to close into a ring"
 )
 
 
@@ -206,6 +236,9 @@ def read_slip(r: Reading) -> list[Step] | None:
         to, nth = _joined_to(r)
         return [Join(to, nth, place=r.place(mark))]
     to_start = r.low() in ("to", "into")
+    if r.phrase(_RING):
+        r.phrase(_TWIST)
+        return [Join("ring", place=r.place(mark))]
     into = read_place(r, to=True)
     if into is None:
         if number is not None or not r.at_break():
@@ -215,7 +248,11 @@ def read_slip(r: Reading) -> list[Step] | None:
     r.phrase(phrases("just made"))
     if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
         return [Slip(into, place=r.place(mark))]
-    r.phrase(phrases("to join"))
+    if number is None and r.phrase(_RING):  # `sl st in first ch to form a ring`
+        r.accept(",") if r.low(1) in ("being", "without", "taking", "making") else None
+        r.phrase(_TWIST)
+        return [Join("ring", place=r.place(mark))]
+    r.phrase(phrases("to join|to close|to close rnd|to close the rnd|to join rnd|to join the rnd"))
     if number is not None and into.number is None and into.which in ("next", "first"):
         into = replace(into, number=number)
     into = _over_all(r, into)
@@ -305,6 +342,14 @@ def _is_colour_and(r: Reading) -> bool:
 def read_other_side(r: Reading) -> Step | None:
     """`working along other side of ch`; else None."""
     mark = r.at
+    if r.phrase(phrases("turn the work so|turn work so|turn so|rotate so|rotate the work so|flip the work so")):
+        end = r.next_break(r.at)
+        said = {token.low for token in r.tokens[r.at : end]}
+        if said & {"side", "underside", "bottom"} and said & {"ch", "chain", "foundation"}:
+            r.at = end
+            return OtherSide(place=r.place(mark))
+        r.at = mark
+        return None
     r.phrase(phrases("rotate to|rotate and|turn to|now"))
     if r.low() not in ("working", "work", "continue", "along", "on", "continuing"):
         r.at = mark

@@ -26,6 +26,7 @@ from gradegen.read.notation.filet import implied_meshes
 from gradegen.read.notation.labels import ReadLabel, interpret, read_label
 from gradegen.read.notation.learned import learned
 from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.rings import ring_closed, worked_into_ring
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.size_lists import join_lists
 from gradegen.read.notation.spelling import spelled
@@ -112,7 +113,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         steps = [Unread(written.text[head.end :], place=written.place(head.end))]
     if not holds_unread(steps):
         findings += _undefined(reading)
-    steps, turning_chain = _turning_chain(_turned_first(_closed(_rings(steps))))
+    steps, turning_chain = _turning_chain(_turned_first(_closed(worked_into_ring(ring_closed(steps)))))
     row = Row(
         head.label,
         tuple(_once_more(steps)),
@@ -193,19 +194,6 @@ def _turning_chain(steps: list[Step]) -> tuple[list[Step], Chain | None]:
         if isinstance(chain, Chain) and any(not isinstance(step, (Aside, Chain)) for step in steps[: last - 1]):
             return [*steps[: last - 1], *steps[last:]], chain
     return steps, None
-
-
-def _rings(steps: list[Step]) -> list[Step]:
-    """A join straight behind the chain that begins a row closes a ring."""
-    begin = 0
-    while begin < len(steps) and isinstance(steps[begin], Aside):
-        begin += 1
-    if begin + 1 >= len(steps) or not isinstance(steps[begin], Chain):
-        return steps
-    join = steps[begin + 1]
-    if isinstance(join, Join) and join.to != "ring":
-        steps = [*steps[: begin + 1], replace(join, to="ring", nth=None), *steps[begin + 2 :]]
-    return steps
 
 
 def _closed(steps: list[Step]) -> list[Step]:

@@ -22,9 +22,10 @@ from gradegen.read.notation.chains import (
 from gradegen.read.notation.changes import evened_count, read_change, read_even
 from gradegen.read.notation.clusters import read_held_first, read_off_as_one
 from gradegen.read.notation.each_side import read_each_side
+from gradegen.read.notation.going_on import going_on, joined_on, with_exception
 from gradegen.read.notation.groups import gathered
-from gradegen.read.notation.in_words import read_elsewhere
 from gradegen.read.notation.holding import read_hold
+from gradegen.read.notation.in_words import read_elsewhere
 from gradegen.read.notation.loops_named import read_loop_for_all
 from gradegen.read.notation.passages import read_passage
 from gradegen.read.notation.place_words import read_loop
@@ -72,6 +73,7 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
         if r.at == before:  # never to stand still
             r.at += 1
     close_at_end(r, level.steps, level.stars)
+    level.steps = joined_on(r, level.steps)
     if whole_row:
         level.steps = with_whole_row(r, level.steps)
     r.depth -= 1
@@ -82,6 +84,9 @@ def _separator(r: Reading, level: Steps) -> bool:
     token = r.here
     if token.kind == ":" and r.peek().kind in ("number", "count"):
         return False
+    if token.kind == "-" and r.low(1) in ("rep", "repeat"):
+        r.at += 1
+        return True
     if token.kind in SEPARATORS:
         r.at += 1
         if token.kind == ".":
@@ -168,12 +173,12 @@ _FORMS: tuple[Form, ...] = (
     read_chain,
     read_slip,
     read_skip,
+    read_hold,
     read_half_turn,
     read_join,
     read_attach,
     read_turn,
     read_other_side,
-    read_hold,
     read_elsewhere,
     read_off_as_one,
     read_place_first,
@@ -192,7 +197,7 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
             level.steps.append(only[0])
             level.stated += only[1]
             return
-    found = _fitting(r, stop) or _late_place(r, level)
+    found = with_exception(r, level.steps) or _fitting(r, stop) or _late_place(r, level) or going_on(r, level.steps)
     if found is None and r.low() in _VERBS:
         r.at += 1
         r.accept("each", "every", "the")
@@ -255,7 +260,7 @@ def _for_rows(r: Reading, steps: list[Step]) -> Aside | None:
 def _runs_on(r: Reading, steps: list[Step]) -> bool:
     """True where only a comma is missing: `Ch 4 (counts as tr) tr in ...`, `With Red ch 72`."""
     follows = r.here.kind in ("number", "count", "stitch")
-    if isinstance(steps[-1], Turn) and follows:
+    if isinstance(steps[-1], Turn) and (follows or r.low() in ("leave", "leaving")):
         return True
     if isinstance(steps[-1], Even) and r.low() in ("on", "over"):
         return True
@@ -263,9 +268,9 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
         return True
     if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
         return True
-    return follows and (
-        r.tokens[r.at - 1].kind == "close" or (isinstance(steps[-1], Aside) and r.tokens[r.at - 1].kind == "word")
-    )
+    before = r.tokens[r.at - 1]
+    remark = isinstance(steps[-1], Aside) and (before.kind == "word" or before.value == "magic ring")
+    return follows and (before.kind == "close" or remark)
 
 
 def _late_place(r: Reading, level: Steps) -> list[Step] | None:

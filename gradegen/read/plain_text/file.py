@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from gradegen.design.pattern import Pattern, Piece, Shape, SizeChoice, Terms, Text
+from gradegen.design.pattern import Pattern, Piece, SizeChoice, Terms, Text
 from gradegen.design.rows import Definition, Row
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.files import open_text
@@ -16,23 +15,22 @@ from gradegen.read.notation.notes import read_notes
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import UNDEFINED_STITCH, read_next
 from gradegen.read.plain_text.lines import Line, text_lines
+from gradegen.read.plain_text.shapes_said import shapes_of
+from gradegen.read.plain_text.sizes_said import sizes_by_lists, sizes_of
 
 Findings = tuple[Finding, ...]
 
-SHAPE_ASSUMED = Rule("shape-assumed", Severity.NOTE, "house", "the text does not say how the piece is worked")
 TERMS_ASSUMED = Rule("terms-assumed", Severity.NOTE, "house", "the text does not say which terms it uses")
 
-SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not name its sizes")
 
-_SIZES = re.compile(r"\s*sizes?\b\s*(?:are|come)?\s*:?\s*(.+)", re.I)
-_UK = re.compile(r"\b(?:uk|british)\b[^.\n]{0,24}\bterm|\bterms?\s*:?\s*(?:uk|british)\b", re.I)
-_US = re.compile(r"\b(?:us|u\.s\.|american)\b[^.\n]{0,24}\bterm|\bterms?\s*:?\s*(?:us|u\.s\.|american)\b", re.I)
-_ONE_SIZE = re.compile(r"\s*one\s*(?:size)?\s*\.?\s*$", re.I)
-_SHAPES: tuple[tuple[Shape, re.Pattern[str]], ...] = (
-    ("half-twist band", re.compile(r"half[- ]twist|m(?:oe|o|ö)bius", re.I)),
-    ("spiral", re.compile(r"spiral|without joining|do not join|continuous (?:rnd|round)", re.I)),
-    ("joined rounds", re.compile(r"(?:worked|made|work) in (?:joined )?(?:rnds|rounds)|joined rounds", re.I)),
-    ("flat", re.compile(r"worked flat|turned rows|(?:worked|work) in rows|back and forth", re.I)),
+def _term_words(names: str) -> re.Pattern[str]:
+    says = rf"\b(?:{names})\b[^.\n]{{0,24}}\bterm(?:s|inology)?\b|\bterms?\s*:?\s*(?:{names})\b"
+    return re.compile(rf"{says}|^abbreviations?\W+(?:{names})\b", re.IGNORECASE)
+
+
+_TERMS: tuple[tuple[Terms, re.Pattern[str]], ...] = (
+    ("UK", _term_words("uk|british")),
+    ("US", _term_words(r"us|u\.s\.|american")),
 )
 
 
@@ -49,9 +47,9 @@ def read_text_pattern(
     lines = text_lines(source)
     names = tuple(sizes) if sizes else sizes_of(lines)
     if names == ("one",):
-        names, more = _sizes_by_lists(lines, source)
+        names, more = sizes_by_lists(lines, source)
         findings += more
-    spoken = terms or _terms(lines)
+    spoken = terms or _terms(source, lines)
     used: Terms = spoken or "US"
     definitions, more = _definitions(lines, RowNames(used, names))
     noted = [_unbulleted(line.words) for line in lines if line.part in ("head", "notes")]
@@ -68,69 +66,16 @@ def read_text_pattern(
     return (_pattern(source, lines, used, definitions, pieces), names), findings
 
 
-def sizes_of(lines: Iterable[Line]) -> tuple[str, ...]:
-    """Size names from the text's sizes line; ("one",) when there is none."""
-    for line in lines:
-        match = _SIZES.match(line.words.text) if line.part in ("head", "other") else None
-        if match:
-            return split_sizes(match[1])
-    return ("one",)
-
-
-_BRACKET_LIST = re.compile(r"\d+\s*[(\[]\s*(\d+(?:\s*[,:]\s*\d+)+)\s*[)\]]")
-
-
-def _sizes_by_lists(lines: Iterable[Line], source: Written) -> tuple[tuple[str, ...], Findings]:
-    """Sizes that only the size lists give away, named by their number."""
-    lengths = Counter(
-        1 + len(re.split(r"[,:]", match[1])) for line in lines for match in _BRACKET_LIST.finditer(line.words.text)
-    )
-    if not lengths:
-        return ("one",), ()
-    number = lengths.most_common(1)[0][0]
-    names = tuple(f"size {i + 1}" for i in range(number))
-    said = f"No line names the sizes; the size lists have {number} numbers, so {number} sizes are worked."
-    return names, (SIZES_ASSUMED.at(source.place(0, 1), said, hint="--sizes S,M,L"),)
-
-
-def split_sizes(words: str) -> tuple[str, ...]:
-    """Size names: `S (M, L)`, `S, M and L`, `XS (S, M) (L, XL)`, `34-38-42`, `one size`."""
-    if _ONE_SIZE.match(words):
-        return ("one",)
-    cut = re.split(r"[(),\[\]{};/|]|\band\b", words.strip().rstrip("."))
-    names = [part.strip(" :.") for part in cut if part.strip(" :.")]
-    if len(names) == 1 and re.fullmatch(r"\S+(?:\s*-\s*\S+)+", names[0]):
-        names = [part.strip() for part in re.split(r"\s*-\s*", names[0])]
-    return tuple(dict.fromkeys(names)) or ("one",)
-
-
-def _terms(lines: Iterable[Line]) -> Terms | None:
-    for line in lines:
-        if line.part == "rows":
+def _terms(source: Written, lines: Sequence[Line]) -> Terms | None:
+    """The vocabulary that the first line outside the rows names."""
+    working = {line.words.place().line for line in lines if line.part == "rows"}
+    for number, printed in enumerate(source.text.split("\n"), source.place().line):
+        if number in working:
             continue
-        if _UK.search(line.words.text):
-            return "UK"
-        if _US.search(line.words.text):
-            return "US"
+        for terms, words in _TERMS:
+            if words.search(printed.strip()):
+                return terms
     return None
-
-
-def _shape(lines: Iterable[Line]) -> Shape | None:
-    """How it is worked: the first line that says so, outside the rows."""
-    for line in lines:
-        if line.part in ("head", "notes"):
-            for shape, words in _SHAPES:
-                if words.search(line.words.text):
-                    return shape
-    return None
-
-
-def _shape_by_labels(lines: Sequence[Line]) -> Shape:
-    rows = " ".join(line.words.text for line in lines if line.part == "rows").lower()
-    rounds = len(re.findall(r"\b(?:rnd|round|rd)s?\b", rows))
-    if rounds <= len(re.findall(r"\brows?\b", rows)):
-        return "flat"
-    return "joined rounds" if "join" in rows else "spiral"
 
 
 def _definitions(lines: Iterable[Line], names: RowNames) -> tuple[dict[str, Definition], Findings]:
@@ -151,27 +96,36 @@ def _definitions(lines: Iterable[Line], names: RowNames) -> tuple[dict[str, Defi
 
 
 def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tuple[Piece, ...], Findings]:
-    shape = _shape(lines)
-    findings: Findings = ()
-    if shape is None:
-        shape = _shape_by_labels(lines)
-        findings = (SHAPE_ASSUMED.at(source.place(0, 1), f"The text does not say how it is worked; read as: {shape}."),)
+    shapes, findings = shapes_of(lines, source)
     grouped: dict[str, list[Row]] = {}
+    section, heading = "", ""
     for line in lines:
         if line.part == "rows":
             row, more, names = read_next(line.words, names)
             findings += more
-            grouped.setdefault(line.heading, []).append(row)
+            if not grouped or (line.heading != section and not _goes_on(row, grouped[heading])):
+                heading = line.heading
+            section = line.heading
+            grouped.setdefault(heading, []).append(row)
     late = {heading for heading, rows in grouped.items() if _starts_late(rows)}
     lines_late = {line.words.place().line for line in lines if line.part == "rows" and line.heading in late}
     findings = tuple(f for f in findings if f.rule != UNDEFINED_STITCH.id or f.place.line not in lines_late)
     place = source.place()
     notes = tuple(_text(line) for line in lines if line.part in ("head", "notes"))
     pieces = [
-        Piece(Text(heading or "Instructions", rows[0].place), shape, notes, tuple(rows), None, None, place)
+        Piece(Text(heading or "Instructions", rows[0].place), shapes[heading], notes, tuple(rows), None, None, place)
         for heading, rows in grouped.items()
     ]
     return tuple(pieces), findings
+
+
+def _goes_on(row: Row, before: Sequence[Row]) -> bool:
+    """True where a row under a new heading is worked on the rows above it: `Next row`, or the number after the last."""
+    if row.label.text.lower().startswith("next"):
+        return True
+    last = next((r.label.last or r.label.first for r in reversed(before) if r.label.first is not None), None)
+    first = row.label.first
+    return first is not None and last is not None and first.values[0] == (last.values[0] or 0) + 1
 
 
 def _starts_late(rows: Sequence[Row]) -> bool:

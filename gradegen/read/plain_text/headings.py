@@ -1,0 +1,118 @@
+"""Which lines of a text pattern are headings, and which part each opens: `Notes`, `EAR (make 2)`, `Left Front:`."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+Part = Literal["head", "notes", "stitches", "rows", "other"]
+
+_LABEL = re.compile(
+    r"""\s*(?:
+      (?:next|last|final|foundation|base|first|set[- ]?up)?\s*
+        (?:(?:rows?|rnds?|rounds?|r|rd)\b\.?\s*[\d(:-]|(?:rows?|rnds?|rd?)\d)
+    | (?-i:[A-Z])[\w']*(?:\s+[\w']+){0,3}\s+(?:rows?|rnds?|rounds?)\s*(?:\d|:)
+    | (?-i:[A-Z])[\w']*(?:\s+[\w']+){0,2}\s*(?:\([^)]{1,40}\))?\s*:(?=\s*(?:\*|ch\b|sc\b|dc\b|hdc\b|join\b|with\b))
+    | \d+(?:st|nd|rd|th)\b.{0,60}?\b(?:rows?|rnds?|rounds?)\b
+    | \d+(?:\s*-\s*\d+)?\s*[.):]
+    )""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_ROW_LABEL = re.compile(
+    r"""\s*(?:(?:next|last|final|foundation|base|first|set[- ]?up)\s*)?(?:(?:rows?|rnds?|rounds?|r|rd)\b\.?\s*[\d(:-]
+    |(?:rows?|rnds?|rd?)\d|(?:foundation(?:\s+(?:chain|ch))?\s*[:-]))""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_CHAIN_LINE = re.compile(
+    r"\s*(?:(?:with|using) [^.]{1,60}?,?\s*)?(?:ch|chain)\s*\{?\d|\s*(?:make|form|start with|begin with) a magic", re.I
+)
+_EXPLAINS = re.compile(r"\bcounts?\b|\bdoes n[o']t\b|=|\bswatch\b", re.I)
+_LISTED = re.compile(r"\s*(?:stitch(?:es)? used|abbreviations?|materials?|skills?|techniques?|stitches)\b", re.I)
+_HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
+    ("notes", re.compile(r"(?:(?:pattern|general|designer'?s?|construction) )?notes?\b", re.I)),
+    (
+        "stitches",
+        re.compile(
+            r"(?:special (?:stitch|abbrev|term|technique)|stitch (?:guide|key|explan|defin)|stitches used)", re.I
+        ),
+    ),
+    ("rows", re.compile(r"(?:instructions?|directions?|pattern|method|to make)\b", re.I)),
+    (
+        "other",
+        re.compile(
+            r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbreviations?|measurements?|"
+            r"finished (?:size|measure)|skill level|difficulty|hook|notions|finishing|assembly|making up|"
+            r"blocking|about)\b",
+            re.I,
+        ),
+    ),
+)
+_HOW_MANY = re.compile(
+    r"""\s*(?:[-–—:]\s*)?(?:\(?\s*(?:make|work)\s+[\w ]{1,20}\)?
+    |\((?:[^()\d]{1,40}|[^()]{0,40}\bmake\b[^()]{0,20})\)|[x×]\s*\d)\s*$""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_SAID_ELSEWHERE = re.compile(r"\bterms?\b|\blevel\b|^sizes?\b|\bworked\b|^by\b", re.I)
+_STEP_WORDS = frozenset(
+    re.findall(
+        r"\w+",
+        """
+    ch sc dc hdc tr sl sk skip join turn fasten work rep repeat sew weave block attach
+    cut finish place stuff fold leave insert continue close pull pin press
+""",
+    )
+)
+_BEGINNINGS = frozenset(
+    re.findall(
+        r"\w+",
+        """
+    with using make making hold holding beg begin beginning start starting magic as for
+""",
+    )
+)
+
+
+def has_label(line: str) -> bool:
+    """True when a line begins as a row does: `Row 4:`, `5th rnd:`, `8-14):`."""
+    return _LABEL.match(line) is not None and _LISTED.match(line) is None
+
+
+def begins_rows(line: str) -> bool:
+    """True when a line can only be the first of the rows, whatever part the text was in: `Rnd 1:`, `Ch 56, join`."""
+    return _ROW_LABEL.match(line) is not None or (_CHAIN_LINE.match(line) is not None and not _EXPLAINS.search(line))
+
+
+def heading_of(line: str, following: str, part: Part) -> tuple[Part, str] | None:
+    """The part that a heading line opens, and its words when it names a piece; None when the line is no heading.
+
+    `following`: the next line that isn't empty. Before the rows a piece's name must be followed by its work.
+    """
+    bare = _HOW_MANY.sub("", line.strip().rstrip(":").strip()).strip()
+    if not bare or len(bare) > 60 or has_label(line):
+        return None
+    counted = bare != line.strip().rstrip(":").strip()
+    lone = counted or line.strip().endswith(":") or bare == bare.upper() or len(bare.split()) <= 4
+    if not lone or bare.endswith((".", ",", ";", ")")) or any(sign.isdigit() for sign in bare):
+        return None
+    for opened, pattern in _HEADINGS:
+        if pattern.match(bare) and not _goes_on(bare, opened):
+            return opened, ""
+    if not _names_piece(bare) or (part != "rows" and not _is_work(following)):
+        return None
+    return "rows", bare
+
+
+def _goes_on(bare: str, opened: Part) -> bool:
+    """True where the words are a sentence of that part, not its heading: `Abbreviations in US terms`."""
+    return opened == "other" and len(bare.split()) > 3 and bare != bare.upper()
+
+
+def _is_work(line: str) -> bool:
+    first = re.match(r"[\s(*]*([A-Za-z]+)", line)
+    return has_label(line) or (first is not None and first[1].lower() in _STEP_WORDS | _BEGINNINGS)
+
+
+def _names_piece(words: str) -> bool:
+    if _SAID_ELSEWHERE.search(words) or not words[0].isupper() or ":" in words or len(words.split()) > 4:
+        return False
+    return not any(word.lower() in _STEP_WORDS for word in words.split())

@@ -1,0 +1,67 @@
+"""The sizes of a text pattern: from its sizes line, from a sentence about brackets, or from its size lists."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+
+from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.plain_text.lines import Line
+
+SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not name its sizes")
+
+_SIZES = re.compile(r"\s*(?:finished |available )?sizes?\b\s*(?:are|come|available|included)?\s*:?\s*(.+)", re.I)
+_ALONE = re.compile(r"\s*(?:finished )?sizes?\s*:?\s*$", re.I)
+_UNIT = re.compile(r"(?:years?|yrs?|months?|mos?|cm|in|inches|\")\.?", re.I)
+_ONE_SIZE = re.compile(r"\s*one\s*(?:size)?\s*\.?\s*$", re.I)
+_BRACKET_LIST = re.compile(r"\d+\s*[(\[]\s*(\d+(?:\s*[,:]\s*\d+)+)\s*[)\]]")
+_SMALLEST = re.compile(
+    r"\bfor (?:the )?(?:smallest )?sizes? ([\w/-]+)(?: only)?\s*[.;,:]?\s*(?:the )?(?:with )?"
+    r"(?:changes|larger|other|remaining)?\s*(?:sizes?|changes)?\s*(?:for|:)?\s*(?:sizes? )?(.*?)\s*"
+    r"(?:are )?(?:given )?in (?:parenthes[ie]s|brackets)",
+    re.I,
+)
+
+
+def sizes_of(lines: Iterable[Line]) -> tuple[str, ...]:
+    """Size names from the text's sizes line; ("one",) when there is none."""
+    kept = [line for line in lines if line.part in ("head", "other", "notes")]
+    for line, following in zip(kept, [*kept[1:], None], strict=True):
+        match = _SIZES.match(line.words.text) if line.part != "notes" else None
+        if match:
+            return split_sizes(match[1])
+        if following and _ALONE.match(line.words.text):
+            return split_sizes(following.words.text)
+    for line in kept:
+        match = _SMALLEST.search(line.words.text)
+        if match and match[2].strip():
+            return split_sizes(f"{match[1]}, {match[2]}")
+    return ("one",)
+
+
+def sizes_by_lists(lines: Iterable[Line], source: Written) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
+    """Sizes that only the size lists give away, named by their number."""
+    lengths = Counter(
+        1 + len(re.split(r"[,:]", match[1])) for line in lines for match in _BRACKET_LIST.finditer(line.words.text)
+    )
+    if not lengths:
+        return ("one",), ()
+    number = lengths.most_common(1)[0][0]
+    names = tuple(f"size {i + 1}" for i in range(number))
+    said = f"No line names the sizes; the size lists have {number} numbers, so {number} sizes are worked."
+    return names, (SIZES_ASSUMED.at(source.place(0, 1), said, hint="--sizes S,M,L"),)
+
+
+def split_sizes(words: str) -> tuple[str, ...]:
+    """Size names: `S (M, L)`, `S, M and L`, `XS (S, M) (L, XL)`, `34-38-42`, `one size`."""
+    if _ONE_SIZE.match(words):
+        return ("one",)
+    listed = re.search(r"[(),\[\]{};|]|\band\b", words) is not None  # then `S/M` is one size
+    cut = re.split(r"[(),\[\]{};|]|\s/\s|\band\b" if listed else r"/", words.strip().rstrip("."))
+    names = [part.strip(" :.") for part in cut if part.strip(" :.")]
+    if len(names) == 1 and re.fullmatch(r"\S+(?:\s*-\s*\S+)+", names[0]):
+        names = [part.strip() for part in re.split(r"\s*-\s*", names[0])]
+    if len(names) > 1 and _UNIT.fullmatch(names[-1]):
+        names.pop()
+    return tuple(dict.fromkeys(names)) or ("one",)

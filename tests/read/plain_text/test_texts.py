@@ -1,0 +1,118 @@
+"""Whole patterns as people type them: headings, sizes, terms and shapes are found, and sound rows are proved.
+
+The texts are our own; every count in them was worked by hand.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from gradegen.findings import Severity, Written
+from gradegen.pipeline import Outcome, check_text
+from gradegen.read.plain_text.file import read_text_pattern
+from gradegen.read.plain_text.headings import begins_rows, has_label, heading_of
+from gradegen.read.plain_text.lines import text_lines
+from gradegen.read.plain_text.sizes_said import sizes_of, split_sizes
+
+TEXTS = Path(__file__).parent / "texts"
+
+
+def checked(name: str) -> Outcome:
+    return check_text(TEXTS / f"{name}.txt")
+
+
+@pytest.mark.parametrize(
+    ("name", "sizes", "sound"),
+    [("granny", 1, 4), ("bear", 1, 18), ("raglan", 4, 20), ("hat", 3, 21), ("amigu", 1, 13), ("vest", 5, 30)],
+)
+def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
+    outcome = checked(name)
+    assert outcome.checked is not None
+    assert len(outcome.checked.sizes) == sizes
+    assert outcome.proved.wrong == 0
+    assert outcome.proved.proved >= sound
+    assert {finding.severity for finding in outcome.findings} <= {Severity.NOTE}
+
+
+@pytest.mark.parametrize(
+    ("name", "count", "slip"), [("granny", "(56 sc)", "(57 sc)"), ("bear", "[32]", "[33]"), ("amigu", "(30)", "(31)")]
+)
+def test_a_slip_in_such_a_text_is_found_where_it_stands(name: str, count: str, slip: str, tmp_path: Path) -> None:
+    text = (TEXTS / f"{name}.txt").read_text("utf-8")
+    at = text.index(count)
+    copy = tmp_path / f"{name}.txt"
+    copy.write_text(text[:at] + slip + text[at + len(count) :], "utf-8")
+    errors = [f for f in check_text(copy).findings if f.severity == Severity.ERROR]
+    assert errors
+    assert min(f.place.line for f in errors) == text[:at].count("\n") + 1
+    assert errors[0].rule == "stated-count-wrong"
+
+
+def test_each_piece_is_worked_in_its_own_way() -> None:
+    found, _ = read_text_pattern(TEXTS / "vest.txt")
+    assert found is not None
+    shapes = {piece.name.text: piece.shape for piece in found[0].pieces}
+    assert shapes["BACK"] == "flat"
+    assert shapes["Armhole edging"] == "joined rounds"
+
+
+def test_a_swatch_in_the_gauge_is_no_row_of_the_pattern() -> None:
+    lines = text_lines(Written.plain((TEXTS / "vest.txt").read_text("utf-8")))
+    assert [line.heading for line in lines if line.part == "rows" and "swatch" in line.words.text] == []
+
+
+@pytest.mark.parametrize(
+    ("line", "following", "heading"),
+    [
+        ("EAR (make 2)", "R1: 5 sc in MR (5)", "EAR"),
+        ("WINGS (black yarn, make 2)", "R1: ch 7", "WINGS"),
+        ("Left Front:", "Work as for right front, reversing shaping.", "Left Front"),
+        ("Sleeves - make 2", "Ch 30.", "Sleeves"),
+        ("Body", "Ch 56 (60, 64), join.", "Body"),
+    ],
+)
+def test_a_heading_names_its_piece(line: str, following: str, heading: str) -> None:
+    assert heading_of(line, following, "head") == ("rows", heading)
+
+
+@pytest.mark.parametrize("line", ["US terms", "Easy level", "By the Lantern House", "Abbreviations in US terms"])
+def test_what_the_head_says_is_no_heading(line: str) -> None:
+    assert heading_of(line, "Ch 3 counts as dc.", "head") is None
+
+
+@pytest.mark.parametrize(
+    "line", ["R1. mr 6 sc (6)", "Rnd 1: sc", "Foundation: Ch 44.", "With A, ch 20.", "Ch 56 (60)."]
+)
+def test_rows_begin_without_a_heading(line: str) -> None:
+    assert begins_rows(line)
+
+
+@pytest.mark.parametrize("line", ["Ch 3 counts as dc throughout.", "Ch 17 for a swatch.", "Chart 2 shows it.", "Hook"])
+def test_what_only_looks_like_a_row_begins_none(line: str) -> None:
+    assert not begins_rows(line)
+    assert not has_label("Stitches used: ch, sl st, dc")
+
+
+@pytest.mark.parametrize(
+    ("words", "sizes"),
+    [
+        ("S (M, L)", ("S", "M", "L")),
+        ("2 (4, 6, 8) years", ("2", "4", "6", "8")),
+        ("XS (S, M) (L, XL)", ("XS", "S", "M", "L", "XL")),
+        ("34-38-42", ("34", "38", "42")),
+        ("one size", ("one",)),
+    ],
+)
+def test_sizes_are_split_as_the_trade_prints_them(words: str, sizes: tuple[str, ...]) -> None:
+    assert split_sizes(words) == sizes
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes"),
+    [
+        ("X\nInstructions are for size small, with changes for medium and large in parentheses.", "small medium large"),
+        ("X\nSIZES\nXS (S, M)\n", "XS S M"),
+    ],
+)
+def test_sizes_are_found_where_people_say_them(text: str, sizes: str) -> None:
+    assert sizes_of(text_lines(Written.plain(text))) == tuple(sizes.split())
