@@ -14,7 +14,7 @@ from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Gauge, Pattern, Piece
 from gradegen.design.rows import Chain, Number, Row, Step
-from gradegen.grade import grade_sizes
+from gradegen.grade.one_size import numbers_of_one
 from gradegen.grade.reckon import names_in
 from gradegen.reckon.foundation import foundations, numbers_with
 from gradegen.work.placed_rows import PlacedPiece, Readings, place_rows, readings_of_piece
@@ -98,8 +98,7 @@ def _coarser(checked: Checked, size: GradedSize) -> Iterator[dict[str, int]]:
     for times in _COARSER:
         gauges = {name: _at_coarser(gauge, times) for name, gauge in pattern.gauges.items()}
         counts = {name: _at_least(rule, times) for name, rule in pattern.counts.items()}
-        graded, _ = grade_sizes(replace(pattern, gauges=gauges, counts=counts), checked.table)
-        numbers = graded[size.index].numbers() if size.index < len(graded) else {}
+        numbers = dict(numbers_of_one(replace(pattern, gauges=gauges, counts=counts), checked.table, size.index))
         if numbers.keys() == size.numbers().keys():
             yield numbers
 

@@ -17,7 +17,6 @@ from gradegen.write.pattern import pattern_html, write_pattern
 ROOT = Path(__file__).resolve().parents[3]
 FILES = sorted((ROOT / "shared" / "patterns").glob("*.yaml"))
 DEMOS = [path.stem for path in FILES if "\npieces:" in path.read_text("utf-8")]
-LIST = re.compile(r"\d \([\d–]+,? ?[\d–]*")
 
 
 @cache
@@ -25,13 +24,6 @@ def demo(name: str) -> Checked:
     checked = check_file(ROOT / "shared" / "patterns" / f"{name}.yaml").checked
     assert checked is not None
     return checked
-
-
-def pages(name: str) -> list[tuple[str, str]]:
-    return [(name, size.name) for size in demo(name).sizes]
-
-
-EACH = [page for name in DEMOS for page in pages(name)]
 
 
 def words_of(html: str) -> str:
@@ -54,14 +46,6 @@ def with_other_values(checked: Checked, kept: str) -> Checked:
     weighed = {yarn.sample_size.text for yarn in checked.pattern.yarns if yarn.sample_size}  # yarn follows its stitches
     worked = {name: rows if name == kept or name in weighed else () for name, rows in checked.worked.items()}
     return replace(checked, sizes=sizes, worked=worked, proved=0)
-
-
-@pytest.mark.parametrize(("name", "size"), EACH)
-def test_nothing_of_other_sizes(name: str, size: str) -> None:
-    edition = Edition(Path("out"), size)
-    page = pattern_html(demo(name), edition)
-    assert pattern_html(with_other_values(demo(name), size), edition) == page
-    assert not LIST.search(words_of(page))
 
 
 @pytest.mark.parametrize("name", DEMOS)
