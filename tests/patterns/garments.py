@@ -151,6 +151,19 @@ def divided(before: list[str], n: dict[str, int], between: int = 0) -> list[str]
     return edge.close()
 
 
+def sleeve_beginning(before: list[str], n: dict[str, int], between: int = 0) -> list[list[str]]:
+    """What each sleeve meets: half an underarm chain, what the division left of the yoke, the other half."""
+    edge, sleeves = Edge(before), []
+    for part in (n["back"] // 2, n["back"]):
+        edge.take("sc", part)
+        start = edge.at
+        for kind, times in (("ch-1", between), ("sc", n["sleeve part"]), ("ch-1", between)):
+            edge.take(kind, times)
+        half = ["ch"] * (n["underarm"] // 2)
+        sleeves.append([*half, *edge.places[start : edge.at], *half])
+    return sleeves
+
+
 def relations_hold(name: str, size: str) -> list[str]:
     """The relations of a pattern that do not hold with the counts of one size."""
     counts, wrong = numbers(name, size), []

@@ -19,6 +19,7 @@ from patterns.garments import (
     ribbed,
     rows_by_piece,
     shaped,
+    sleeve_beginning,
 )  # fmt: skip
 
 NAME = "gunwale-pullover"
@@ -204,7 +205,17 @@ def test_every_count_of_the_body_and_the_neckband(pattern: dict, size: str) -> N
 @pytest.mark.parametrize("size", SIZES)
 def test_every_count_of_the_sleeves(pattern: dict, size: str) -> None:
     n, rows = numbers(NAME, size), rows_by_piece(pattern)["Sleeves"]
-    edge = even(even(["ch"] * n["sleeve"], "sc"), "sc")
+    left, right = sleeve_beginning(yoke(n)[-1], n, between=1)
+    assert left == right
+    edge = Edge(left)
+    for kind, times in (("ch", n["underarm"] // 2), ("ch-1", 1), ("sc", n["sleeve part"]), ("ch-1", 1)):
+        for _ in range(times):
+            edge.work(kind, *(["sc"] if kind != "ch-1" else []))
+    for _ in range(n["underarm"] // 2):
+        edge.work("ch", "sc")
+    edge = edge.close()
+    assert stated_in(rows["Rnd 1"], n) == {"sc": len(edge)} == {"sc": n["sleeve"]}
+    edge = even(edge, "sc")
     assert stated_in(rows["Rnd 2"], n) == {"sc": len(edge)}
     edge = ["sc2tog", *edge[2:-2], "sc2tog"]
     assert stated_in(rows["Dec Rnd"], n) == {"sts": len(edge)}

@@ -19,6 +19,7 @@ from patterns.garments import (
     ribbed,
     rows_by_piece,
     shaped,
+    sleeve_beginning,
 )  # fmt: skip
 
 NAME = "limpet-pullover"
@@ -148,7 +149,11 @@ def test_every_count_below_the_yoke(pattern: dict, size: str) -> None:
 @pytest.mark.parametrize("size", SIZES)
 def test_every_count_of_the_sleeves(pattern: dict, size: str) -> None:
     n, rows = numbers(NAME, size), rows_by_piece(pattern)["Sleeves"]
-    edge = even(even(["ch"] * n["sleeve"], "sc"), "sc")
+    left, right = sleeve_beginning(yoke(n, size)[-1], n)
+    assert left == right
+    edge = even(left, "sc")
+    assert stated_in(rows["Rnd 1"], n) == {"sc": len(edge)} == {"sc": n["sleeve"]}
+    edge = even(edge, "sc")
     assert stated_in(rows["Rnd 2"], n) == {"sc": len(edge)}
     edge = ["sc2tog", *edge[2:-2], "sc2tog"]
     assert stated_in(rows["Dec Rnd"], n) == {"sts": len(edge)}
