@@ -33,12 +33,13 @@ def test_it_carries_the_data_and_the_licences_and_no_pictures(wheel: Path) -> No
         "sizes/women.yaml",
         "shared/stitches.yaml",
         "shared/patterns/",
+        "shared/patterns/bollard-hat-crown.svg",
         "templates/starters/hat.yaml",
         "shared/licences/MIT.txt",
     ):
         assert [name for name in names if name.startswith(f"gradegen/_data/{there}")], there
     assert [name for name in names if "licenses/" in name and name.endswith("MIT.txt")]
-    assert [name for name in names if "pictures" in name or name.startswith("tests/")] == []
+    assert [name for name in names if "shared/pictures" in name or name.startswith("tests/")] == []
 
 
 def test_it_prints_a_demo_outside_the_checkout(wheel: Path, tmp_path: Path) -> None:
