@@ -69,11 +69,20 @@ class GradedCount:
 
 
 @dataclass(frozen=True, slots=True)
+class KeyEase:
+    """A finished measure beside the body column that it goes with; `ease`: what is printed less that body, inches."""
+
+    measure: str
+    body: str
+    ease: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class GradedSize:
     """Everything known about one size: its body, the end of the band that was graded, measures and counts.
 
     `ease`: printed `ease_measure` less graded body column `ease_body`, inches; `fit` its published name, for bust and
-    chest only. `converted`: body columns whose inches come from published centimetres, none in inches being published.
+    chest only. `key_eases`: the same for every measure made of one body column, that one first. `converted`: body columns whose inches come from published centimetres, none in inches being published.
     """
 
     name: str
@@ -89,6 +98,7 @@ class GradedSize:
     ease_measure: str | None = None
     ease_body: str | None = None
     converted: frozenset[str] = frozenset()
+    key_eases: tuple[KeyEase, ...] = ()
 
     def numbers(self) -> dict[str, int]:
         """Count names to whole numbers, as rows use them; `NAME chain` gives the chain to make."""

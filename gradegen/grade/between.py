@@ -13,7 +13,7 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.bodies import Body, choose_bodies, folded, leading_column
 from gradegen.grade.columns import columns_in_use
 from gradegen.grade.counts import grade_counts
-from gradegen.grade.ease import find_ease
+from gradegen.grade.ease import find_ease, find_key_eases
 from gradegen.grade.finish import finished_measures, ties
 from gradegen.grade.grading import graded_size
 from gradegen.grade.hand import gauge_named, own_gauges
@@ -81,7 +81,7 @@ def fit_body(
     counted, scales, found = grade_counts(pattern, table, (own,), naming, targets, gauges)
     findings += (*told, *found, *_notes(pattern, naming, own, taken, sizes, by))
     measures = finished_measures(pattern, targets[0], counted[0], tied)
-    size = graded_size(own, measures, counted[0], by, ease)
+    size = graded_size(own, measures, counted[0], by, ease, find_key_eases(pattern, naming, ease))
     nearest = nearest_by_body(sizes, by, given[by], words)
     if gauge is not None and main in scales and main is not None and main in counted[0]:
         raw = counted[0][main].raw

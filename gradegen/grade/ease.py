@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
-from gradegen.design.graded import GradedMeasure
+from gradegen.design.graded import GradedMeasure, KeyEase
 from gradegen.design.pattern import Pattern
 from gradegen.grade.bodies import Body, folded
 from gradegen.grade.naming import Naming
@@ -38,6 +38,32 @@ def find_ease(pattern: Pattern, naming: Naming, by: str | None) -> EaseOf | None
             if times == 1:
                 return EaseOf(name, column)
     return None
+
+
+def find_key_eases(pattern: Pattern, naming: Naming, of: EaseOf | None) -> tuple[EaseOf, ...]:
+    """For every body column the first measure that is that column and ease alone; the one whose ease is reported first.
+
+    A share of a column (`bust / 2`, `0.9 * foot`) has no ease in inches.
+    """
+    found = {of.column: of} if of is not None else {}
+    for name, measure in pattern.measures.items():
+        parts = _parts(measure.formula, pattern, naming, name, 0)
+        if parts is not None and len(parts) == 1:
+            column, times = next(iter(parts.items()))
+            if times == 1 and (of is None or name != of.measure):
+                found.setdefault(column, EaseOf(name, column))
+    return tuple(found.values())
+
+
+def key_eases_in_size(
+    wanted: Sequence[EaseOf], body: Body, measures: Mapping[str, GradedMeasure]
+) -> tuple[KeyEase, ...]:
+    """Each of them in exact inches as it comes out."""
+    return tuple(
+        KeyEase(of.measure, of.column, measures[of.measure].printed - body.values[of.column])
+        for of in wanted
+        if of.measure in measures and of.column in body.values
+    )
 
 
 def ease_in_size(

@@ -13,7 +13,7 @@ from gradegen.grade.bodies import Body, choose_bodies, leading_column
 from gradegen.grade.columns import find_column_notes
 from gradegen.grade.counts import grade_counts
 from gradegen.grade.drift import find_drift, series_of
-from gradegen.grade.ease import EaseOf, ease_in_size, find_ease
+from gradegen.grade.ease import EaseOf, ease_in_size, find_ease, find_key_eases, key_eases_in_size
 from gradegen.grade.finish import find_made_twice, finished_measures, ties
 from gradegen.grade.lengths import Words
 from gradegen.grade.measures import target_measures
@@ -40,8 +40,9 @@ def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, .
     tied = ties(pattern, naming)
     finished = [finished_measures(pattern, *one, tied) for one in zip(targets, counted, strict=True)]
     ease = find_ease(pattern, naming, by)
+    keys = find_key_eases(pattern, naming, ease)
     sizes = tuple(
-        graded_size(body, measures, counts, by, ease)
+        graded_size(body, measures, counts, by, ease, keys)
         for body, measures, counts in zip(bodies, finished, counted, strict=True)
     )
     clash = next((finding.rule for finding in findings if finding.rule in TANGLED), None)
@@ -53,7 +54,12 @@ def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, .
 
 
 def graded_size(
-    body: Body, measures: dict[str, GradedMeasure], counts: dict[str, GradedCount], by: str | None, of: EaseOf | None
+    body: Body,
+    measures: dict[str, GradedMeasure],
+    counts: dict[str, GradedCount],
+    by: str | None,
+    of: EaseOf | None,
+    keys: tuple[EaseOf, ...] = (),
 ) -> GradedSize:
     """All that is known about one size."""
     ease, fit = ease_in_size(of, body, measures)
@@ -71,6 +77,7 @@ def graded_size(
         ease_measure=of.measure if of and ease is not None else None,
         ease_body=of.column if of and ease is not None else None,
         converted=body.converted,
+        key_eases=key_eases_in_size(keys, body, measures),
     )
 
 

@@ -1,9 +1,9 @@
-"""Lines and lettering gathered into one drawing; coordinates in points, y downwards, a sheet as wide as the text."""
+"""Lines and lettering gathered into one drawing; coordinates in points, y downwards."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from gradegen.write.view.whole import Drawing, Lettering, Stroke
@@ -11,8 +11,9 @@ from gradegen.write.view.whole import Drawing, Lettering, Stroke
 Point = tuple[float, float]
 
 SHEET = 470.0  # points: about the width of the text on A4, less the margins of its panel
+HALF_SHEET = 216.0  # of two drawings beside each other
 INK = "#20302f"
-QUIET = "#7d8a88"
+QUIET = "#6b7977"
 ACCENT = "#2d5a57"
 TINT = "#dfe9e7"
 PALE = "#ffffff"
@@ -21,9 +22,9 @@ SMALL_SIZE = 7.0
 
 
 def number(value: float) -> str:
-    """A coordinate as written into a drawing: one decimal, so that every machine writes the same."""
-    text = f"{value:.1f}"
-    return "0" if text in ("-0.0", "0.0") else text.removesuffix(".0")
+    """A coordinate as written into a drawing: two decimals, so that every machine writes the same."""
+    text = f"{value:.2f}".rstrip("0").removesuffix(".")
+    return "0" if text in ("-0", "") else text
 
 
 def path_of(points: Sequence[Point], *, closed: bool = False) -> str:
@@ -38,22 +39,9 @@ def arc_points(centre: Point, across: float, down: float, start: float, end: flo
     return [(centre[0] + across * math.cos(turn), centre[1] + down * math.sin(turn)) for turn in turns]
 
 
-@dataclass(frozen=True, slots=True)
-class Extent:
-    """One size of a piece: its name, and its width and length in inches."""
-
-    size: str
-    width: float
-    length: float
-
-
-@dataclass(frozen=True, slots=True)
-class Dimensions:
-    """What stands beside the two dimension lines, and the same in words."""
-
-    width: str
-    length: str
-    words: str
+def room_for(text: str, size: float = LETTER_SIZE) -> float:
+    """About how wide lettering is."""
+    return 0.56 * size * len(text)
 
 
 @dataclass(slots=True)
@@ -66,15 +54,29 @@ class Sketch:
     lines: list[tuple[float, float]] = field(default_factory=list)  # where lettering stands, and how large
     sides: list[float] = field(default_factory=list)  # how far lettering reaches to the left and to the right
 
-    def line(self, points: Sequence[Point], colour: str = INK, width: float = 0.7, dashes: str = "none") -> None:
-        """An open line."""
+    def line(
+        self, points: Sequence[Point], colour: str = INK, width: float = 0.7, dashes: str = "none", of: str = ""
+    ) -> None:
+        """An open line; `of`: what it is the line of."""
         self.points += points
-        self.strokes.append(Stroke(path_of(points), colour, number(width), "none", dashes))
+        self.strokes.append(Stroke(path_of(points), colour, number(width), "none", dashes, of))
 
-    def outline(self, points: Sequence[Point], colour: str = INK, width: float = 0.7, fill: str = "none") -> None:
-        """A closed outline."""
+    def outline(
+        self,
+        points: Sequence[Point],
+        colour: str = INK,
+        width: float = 0.7,
+        fill: str = "none",
+        dashes: str = "none",
+        of: str = "",
+    ) -> None:
+        """A closed outline; `of`: the size that is drawn with it."""
         self.points += points
-        self.strokes.append(Stroke(path_of(points, closed=True), colour, f"{width:g}", fill))
+        self.strokes.append(Stroke(path_of(points, closed=True), colour, number(width), fill, dashes, of))
+
+    def disc(self, at: Point, radius: float) -> None:
+        """Clear ground for lettering that stands on a line."""
+        self.strokes.append(Stroke(path_of(arc_points(at, radius, radius, 0, 360, 12), closed=True), PALE, "0.1", PALE))
 
     def write(
         self,
@@ -85,26 +87,14 @@ class Sketch:
         anchor: str = "middle",
         bold: bool = False,
         turn: float = 0,
+        of: str = "",
     ) -> None:
-        """One word or line of lettering, standing on its point."""
+        """One word or line of lettering, standing on its point; `of`: the letter of the measure it says."""
         turned = f"rotate({number(turn)} {number(at[0])} {number(at[1])})" if turn else ""
         self.lines.append((at[1], size if not turn else 0.4 * size * len(text)))
         self.sides += _reach(text, at[0], size, anchor, is_upright=bool(turn))
         weight = "600" if bold else "400"
-        self.letterings.append(Lettering(text, number(at[0]), number(at[1]), number(size), anchor, weight, turned))
-
-    def measure(self, text: str, start: Point, end: Point) -> None:
-        """A dimension line between two points, level or upright, with ticks at its ends and its measure beside it."""
-        level = start[1] == end[1]
-        tick = (0.0, 3.0) if level else (3.0, 0.0)
-        self.line([start, end], QUIET, 0.6)
-        for x, y in (start, end):
-            self.line([(x - tick[0], y - tick[1]), (x + tick[0], y + tick[1])], QUIET, 0.6)
-        middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-        if level:
-            self.write(text, (middle[0], middle[1] + 11), bold=True)
-        else:
-            self.write(text, (middle[0] - 5, middle[1]), bold=True, turn=-90)
+        self.letterings.append(Lettering(text, number(at[0]), number(at[1]), number(size), anchor, weight, turned, of))
 
     def arrow(self, start: Point, end: Point, colour: str = ACCENT) -> None:
         """A line with a head at its end."""
@@ -128,19 +118,6 @@ def _reach(text: str, x: float, size: float, anchor: str, *, is_upright: bool) -
     """About how far a line of lettering reaches to both sides of its point."""
     if is_upright:
         return x - size, x + 0.3 * size
-    wide = 0.6 * size * len(text)
+    wide = room_for(text, size)
     left = x - wide * {"start": 0, "middle": 0.5, "end": 1}[anchor]
     return left, left + wide
-
-
-def with_room(names: Iterable[tuple[str, float]], gap: float) -> list[tuple[str, float]]:
-    """Those of the (name, place) pairs, in order of place, that have room for lettering; first and last always."""
-    ordered = list(names)
-    kept: list[tuple[str, float]] = []
-    for at, (name, place) in enumerate(ordered):
-        is_end = at in (0, len(ordered) - 1)
-        if not kept or place - kept[-1][1] >= gap:
-            kept.append((name, place))
-        elif is_end:
-            kept[-1:] = [(name, place)] if len(kept) > 1 else [kept[-1]]
-    return kept

@@ -9,7 +9,7 @@ from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern
 from gradegen.trade.terms import word_in
 from gradegen.write.chart.view import with_charts
-from gradegen.write.drawing.schematic import piece_drawings
+from gradegen.write.drawing.schematic import find_schematics, piece_drawings
 from gradegen.write.drawing.styles import drawings_for
 from gradegen.write.editions.edition import Edition
 from gradegen.write.editions.editioned import Editioned, editioned
@@ -46,10 +46,12 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     special = special_stitches(pattern)
     texts = list(_texts(pieces, notes, finishing, captions(pattern, printing), gauge, special))
     used = used_abbreviations(texts, pattern)
-    drawings = piece_drawings(checked, printing)
+    schematics = find_schematics(checked, printing)
+    drawings = piece_drawings(schematics, printing)
     materials = material_entries(checked, printing)
     cautions = caution_sentences(pattern, printing, [*texts, *_materials(pattern)])
     colophon = _colophon(checked, printing)
+    heading = f"{'Size' if printing.is_one_size else 'Sizes'} and finished measures"
     document = Document(
         language="en-GB" if pattern.terms == "UK" else "en-US",
         paper=_PAPERS[edition.paper],
@@ -63,14 +65,14 @@ def document_view(checked: Checked, edition: Edition) -> Document:
         about=phrase(pattern.about, printing) if pattern.about else (),
         facts=_facts(pattern, printing),
         drawings=drawings_for(edition.style, drawings),
-        measures_heading=f"{'Size' if printing.is_one_size else 'Sizes'} and finished measures",
+        measures_heading=heading,
         sizes=size_sentences(checked, printing),
-        measures=measure_tables(checked, printing),
+        measures=measure_tables(checked, printing, schematics),
         materials=materials,
         gauge=gauge,
         materials_stand=_stand(_length(materials), _length(gauge)),
         style=edition.style,
-        contents=contents(pattern, edition, bool(special), notes, texts),
+        contents=contents(pattern, edition, bool(special), notes, texts, len(drawings), heading),
         size_names=tuple(size.name for size in printing.sizes),
         gauge_heading=word_in("Gauge", pattern.terms),
         terms=(*terms_sentences(pattern, used), *_kept(pieces, said)),

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.sizes import Cell
+from gradegen.write.drawing.outline import Schematics
 from gradegen.write.page.typeset import NARROW
 from gradegen.write.view.whole import MeasureRow, MeasureTable
 from gradegen.write.words.fold import folded
@@ -18,24 +19,23 @@ from gradegen.write.words.print_numbers import band_text
 _MANY, _VERY_MANY = 7, 10
 
 
-def drawn_letters(checked: Checked) -> dict[str, str]:
-    """A letter for every measure that stands on a drawing, in order: around A, depth B."""
-    names = [text.text for piece in checked.pattern.pieces for text in (piece.width, piece.length) if text]
-    known = [name for name in dict.fromkeys(names) if name in checked.pattern.measures]
-    return {name: chr(ord("A") + at) for at, name in enumerate(known[:26])}
+def measure_tables(checked: Checked, printing: Printing, drawn: Schematics | None = None) -> tuple[MeasureTable, ...]:
+    """Both units: a table each for many sizes, one with a column each for one size.
 
-
-def measure_tables(checked: Checked, printing: Printing) -> tuple[MeasureTable, ...]:
-    """Both units: a table each for many sizes, one with a column each for one size."""
-    units = [_unit_rows(checked, printing, unit) for unit in printing.style.units]
+    `drawn`: whose letters stand beside the measures; what only the drawings show comes last.
+    """
+    drawn = drawn or Schematics((), {})
+    units = [_unit_rows(checked, printing, unit, drawn) for unit in printing.style.units]
     if not units[0]:
         return ()
     if printing.is_one_size:
         first, second = units
-        rows = tuple(MeasureRow(a.letter, a.name, a.cells + b.cells) for a, b in zip(first, second, strict=True))
+        rows = tuple(replace(a, cells=a.cells + b.cells) for a, b in zip(first, second, strict=True))
         return (MeasureTable("", "Measure", tuple(_UNIT_NAMES[unit] for unit in printing.style.units), rows, "open"),)
     return tuple(
-        _sizes_table(_UNIT_NAMES[unit], sizes, _unit_rows(checked, replace(printing, sizes=sizes), unit), printing)
+        _sizes_table(
+            _UNIT_NAMES[unit], sizes, _unit_rows(checked, replace(printing, sizes=sizes), unit, drawn), printing
+        )
         for unit in printing.style.units
         for sizes in printing.tables()
     )
@@ -59,21 +59,44 @@ _UNIT_NAMES = {"in": "Inches", "cm": "Centimetres"}
 _CORNERS = {"Inches": "Size (in)", "Centimetres": "Size (cm)"}  # said again where a table goes on over a page
 
 
-def _unit_rows(checked: Checked, printing: Printing, unit: str) -> tuple[MeasureRow, ...]:
+def _unit_rows(checked: Checked, printing: Printing, unit: str, drawn: Schematics) -> tuple[MeasureRow, ...]:
+    """The measures in the pattern's order, each that goes with a body column between that body and the ease."""
     metric = unit == "cm"
     rounding = printing.style.rounding
     show = rounding.centimetres_text if metric else rounding.inches_text
-    letters = drawn_letters(checked)
-    rows = [_to_fit(checked, printing, metric)] if any(size.to_fit for size in printing.sizes) else []
-    rows += [_finished(name, letters, printing, show) for name in checked.pattern.measures]
-    if any(size.ease is not None for size in printing.sizes):
+    keys = dict.fromkeys(key.measure for size in printing.sizes for key in size.key_eases)
+    by = graded_by(checked)
+    has_by = any(key.body == by for size in printing.sizes for key in size.key_eases)
+    rows = [] if has_by or not any(size.to_fit for size in printing.sizes) else [_to_fit(by, printing, metric)]
+    for name in checked.pattern.measures:
+        finished = _finished(name, drawn.letters, printing, show)
+        rows += _fit_rows(name, finished, by, printing, metric, show) if name in keys else [finished]
+    if not keys and any(size.ease is not None for size in printing.sizes):
         rows.append(MeasureRow("", "Ease", tuple(_ease(size.ease, show) for size in printing.sizes)))
-    return tuple(rows)
+    return (*rows, *_only_drawn(drawn, printing, show))
 
 
-def _to_fit(checked: Checked, printing: Printing, metric: bool) -> MeasureRow:
-    cells = tuple(_cell(size.to_fit, metric) for size in printing.sizes)
-    return MeasureRow("", f"To fit {graded_by(checked)}", cells)
+def _to_fit(by: str, printing: Printing, metric: bool) -> MeasureRow:
+    return MeasureRow("", f"To fit {by}", tuple(_cell(size.to_fit, metric) for size in printing.sizes))
+
+
+def _fit_rows(
+    name: str, finished: MeasureRow, by: str, printing: Printing, metric: bool, show: Callable[[Fraction], str]
+) -> list[MeasureRow]:
+    """The body, the finished measure and the ease between them."""
+    eases = [next((key for key in size.key_eases if key.measure == name), None) for size in printing.sizes]
+    column = next(key.body for key in eases if key is not None)
+    title = f"To fit {column}" if column == by else f"{column.replace('_', ' ').capitalize()}, body"
+    body = tuple(_cell(size.body.get(column), metric) for size in printing.sizes)
+    ease = tuple(_ease(key.ease if key else None, show) for key in eases)
+    return [MeasureRow("", title, body, "body"), finished, MeasureRow("", "Ease", ease, "ease")]
+
+
+def _only_drawn(drawn: Schematics, printing: Printing, show: Callable[[Fraction], str]) -> Iterator[MeasureRow]:
+    """Measures that have no name in the pattern, but stand on a drawing."""
+    for name, lengths in drawn.besides().items():
+        cells = tuple(show(lengths[size.name]) if size.name in lengths else "–" for size in printing.sizes)
+        yield MeasureRow(drawn.letters.get(name, ""), name.capitalize(), cells)
 
 
 def graded_by(checked: Checked) -> str:

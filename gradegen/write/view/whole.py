@@ -18,11 +18,15 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class MeasureRow:
-    """One line of a table of measures: its letter on the drawing ("" for none), its name, a cell per column."""
+    """One line of a table of measures: its letter on the drawing ("" for none), its name, a cell per column.
+
+    `kind`: "body" and "ease" stand above and below the finished measure ("") that they go with.
+    """
 
     letter: str
     name: str
     cells: tuple[str, ...]
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +43,19 @@ class MeasureTable:
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """One line or outline of a drawing; `path` in SVG's own notation."""
+    """One line or outline of a drawing; `path` in SVG's own notation. `of`: the size, measure or scale it draws."""
 
     path: str
     colour: str
     width: str
     fill: str = "none"
     dashes: str = "none"
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Lettering:
-    """One word or letter on a drawing."""
+    """One word or letter on a drawing. `of`: the letter of the measure that it says."""
 
     text: str
     x: str
@@ -59,6 +64,7 @@ class Lettering:
     anchor: str = "middle"
     weight: str = "400"
     turn: str = ""
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,9 @@ from gradegen.numbers.rounding import USUAL, HouseStyle, house_style
 from gradegen.write.words.fold import folded
 
 
+_FINEST = 16  # parts of an inch on a tape
+
+
 @dataclass(frozen=True, slots=True)
 class LengthStyle:
     """How this pattern prints a length: its rounding, and which unit comes first."""
@@ -45,10 +48,14 @@ def lengths_text(lengths: Sequence[Fraction], style: LengthStyle) -> str:
 
 
 def band_text(band: Band | None, *, metric: bool) -> str:
-    """A published body band: `28–30`, one number where both ends are the same, a dash where none is published."""
+    """A published body band: `28–30`, one number where both ends are the same, a dash where none is published.
+
+    Inches that were worked out from a survey in centimetres are decimals, and not fractions that no tape has.
+    """
     if band is None:
         return "–"
-    low, high = (decimal_text(end, 1) if metric else mixed_text(end) for end in (band.low, band.high))
+    plain = metric or max(band.low.denominator, band.high.denominator) > _FINEST
+    low, high = (decimal_text(end, 1) if plain else mixed_text(end) for end in (band.low, band.high))
     return low if low == high else f"{low}–{high}"
 
 

@@ -1,9 +1,9 @@
-from gradegen.write.drawing.sketch import Sketch, arc_points, number, path_of, with_room
+from gradegen.write.drawing.sketch import Sketch, arc_points, number, path_of, room_for
 
 
 def test_coordinates_are_written_short_and_alike() -> None:
-    assert [number(value) for value in (0.0, -0.04, 3.0, 2.25, -7.96)] == ["0", "0", "3", "2.2", "-8"]
-    assert path_of([(0, 0), (3, 1.25)], closed=True) == "M0 0 L3 1.2 Z"
+    assert [number(value) for value in (0.0, -0.04, 3.0, 2.25, -7.96)] == ["0", "-0.04", "3", "2.25", "-7.96"]
+    assert path_of([(0, 0), (3, 1.25)], closed=True) == "M0 0 L3 1.25 Z"
 
 
 def test_half_an_ellipse() -> None:
@@ -11,11 +11,9 @@ def test_half_an_ellipse() -> None:
     assert [(round(x, 6), round(y, 6)) for x, y in points] == [(14, 5), (10, 7), (6, 5)]
 
 
-def test_names_that_would_overlap_are_left_out() -> None:
-    places = [("XS", 0.0), ("S", 3.0), ("M", 12.0), ("L", 14.0), ("XL", 16.0)]
-    assert [name for name, _ in with_room(places, 8)] == ["XS", "XL"]
-    assert [name for name, _ in with_room(places, 2)] == ["XS", "S", "M", "L", "XL"]
-    assert with_room([], 8) == []
+def test_room_for_lettering_grows_with_its_length() -> None:
+    assert room_for("AB") == 2 * room_for("A")
+    assert room_for("A", 16) == 2 * room_for("A", 8)
 
 
 def test_the_sheet_holds_all_that_is_drawn() -> None:

@@ -2,7 +2,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
-from gradegen.write.view.measures import drawn_letters, measure_tables, size_key, size_sentences
+from gradegen.design.graded import KeyEase
+from gradegen.write.drawing.schematic import find_schematics
+from gradegen.write.view.measures import measure_tables, size_key, size_sentences
 from gradegen.write.words.phrases import Printing
 from gradegen.write.words.print_numbers import length_style
 
@@ -17,7 +19,19 @@ def said(checked: Checked, *names: str) -> str:
 
 
 def test_letters_follow_the_drawing(wrap: Checked) -> None:
-    assert drawn_letters(wrap) == {"around": "A", "depth": "B"}
+    drawn = find_schematics(wrap, printing(wrap))
+    assert drawn.letters == {"around": "A", "depth": "B"}
+    assert [row.letter for row in measure_tables(wrap, printing(wrap), drawn)[0].rows] == ["", "A", "B", ""]
+    assert [row.letter for row in measure_tables(wrap, printing(wrap))[0].rows] == ["", "", "", ""]
+
+
+def test_body_finished_and_ease_stand_together(wrap: Checked) -> None:
+    keyed = tuple(replace(size, key_eases=(KeyEase("around", "bust", Fraction(3)),)) for size in wrap.sizes)
+    inches, _ = measure_tables(replace(wrap, sizes=keyed), printing(replace(wrap, sizes=keyed)))
+    assert [(row.name, row.kind) for row in inches.rows] == [
+        ("To fit bust", "body"), ("Around", ""), ("Ease", "ease"), ("Depth", "")
+    ]  # fmt: skip
+    assert inches.rows[2].cells[0] == "+3"
 
 
 def test_a_table_for_each_unit(wrap: Checked) -> None:

@@ -1,0 +1,6 @@
+"""What reads drawings back stands beside the tests that use it."""
+
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parent))
