@@ -23,11 +23,15 @@ class ChainNote:
 
 @dataclass(frozen=True, slots=True)
 class Multiple:
-    """`Multiple of 14 + 1, plus 2 for the foundation ch`: k * of + plus stitches, and `extra` chains more."""
+    """`Multiple of 14 + 1, plus 2 for the foundation ch`: k * of + plus stitches, and `extra` chains more.
+
+    `of_stitches`: the words speak of stitches, so the chain itself need not be on it.
+    """
 
     of: int
     plus: int
     extra: int
+    of_stitches: bool = False
 
 
 @dataclass(frozen=True, slots=True)

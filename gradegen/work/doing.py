@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any, TypeVar
 
-from gradegen.design.rows import Step
+from gradegen.design.rows import Either, Step
 from gradegen.work.tracing import note_step
 from gradegen.work.walk import Walk
 
@@ -39,3 +39,9 @@ def run(walk: Walk, steps: Sequence[Step]) -> None:
     """Work steps in order, with no look ahead."""
     for step in steps:
         do(walk, step)
+
+
+def reading_tried(walk: Walk, step: Either) -> tuple[Step, ...]:
+    """The steps of the reading that is being tried."""
+    key = f"either {step.place.line}:{step.place.column}"
+    return step.readings[walk.site.choose(key, "wording", step.why, step.place)]

@@ -68,6 +68,8 @@ def find_part(walk: Walk, into: Into) -> None:
     if into.of.which == "last":
         _to_last_group(walk, group)
         ahead = _ahead(walk)
+    elif into.nth is None and into.of.which in ("next", "same") and _to_centre_from_within(walk, group.name):
+        return
     member = walk.kind(into.things)
     start, size = _find_group(walk, ahead, group, into)
     inside = [i for i in range(start, start + size) if member.fits(ahead[i])]
@@ -83,6 +85,27 @@ def find_part(walk: Walk, into: Into) -> None:
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
         walk.cursor.step()
+
+
+def _to_centre_from_within(walk: Walk, name: str) -> bool:
+    """Behind `skip 2 dc` the walk may stand in the shell already, its centre still ahead: that is the next one's."""
+    one = walk.cursor.peek()
+    if one is None or one.kind != "st":
+        return False
+    if one.group == name and 1 < one.nth <= (one.size + 1) // 2:
+        walk.owe(kinds.group_start_kind(name))
+        steps = (one.size + 1) // 2 - one.nth
+    elif not one.group:
+        left, times = walk.cursor.run_here()
+        passed, centre = times - left, (times - 1) // 2
+        if times != _usual_size(walk, name) or not 0 < passed <= centre:
+            return False
+        steps = centre - passed
+    else:
+        return False
+    for _ in range(steps):
+        walk.cursor.step()
+    return True
 
 
 def _is_known(walk: Walk, name: str) -> bool:

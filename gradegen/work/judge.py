@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from gradegen.design.edge import Target
+from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Stated
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
@@ -92,8 +92,21 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
         worked = _worked(name, one, made, units, walk)
         if worked is None or worked == written or (lone and name in stitches() and made == written):
             continue
+        if worked - _within_others(name, totals, units, walk) == written:
+            continue  # `20 crossed sts and 2 dc`: those beside them
         found.append(Mismatch(one, walk.site.place_of(one.number), written, worked, "sts" if name == "st" else name))
     return tuple(found)
+
+
+def _within_others(name: str, totals: Mapping[str, object], units: Mapping[str, int], walk: Walk) -> int:
+    """How many of these stitches are parts of the pattern's own stitches that are counted beside them."""
+    found = 0
+    for other in totals:
+        definition = walk.site.definitions.get(other) if other != name else None
+        if definition is not None and not definition.one:
+            parts = [make for make in definition.makes if make.stitch == name]
+            found += units.get(other, 0) * sum(walk.site.number(make.times) for make in parts)
+    return found
 
 
 def _unit_name(one: Stated, site: Site) -> str:
@@ -102,10 +115,51 @@ def _unit_name(one: Stated, site: Site) -> str:
     return one.unit.name
 
 
+def _works(steps: Sequence[object], name: str) -> bool:
+    """True when any of the steps works a stitch of that name."""
+    for step in steps:
+        inner = getattr(step, "body", None) or getattr(step, "works", None) or ()
+        inner = inner or [one for reading in getattr(step, "readings", ()) for one in reading]
+        if any(make.stitch == name for make in getattr(step, "makes", ())) or _works(inner, name):
+            return True
+    return False
+
+
+def _parted(walk: Walk) -> int:
+    """How many runs of stitches the chain spaces of the new edge part: those a space follows, and the last of a row."""
+    followed, _, last = _runs_followed(tuple(walk.out))
+    first = next(iter(_leaves(walk.out)), None)
+    return followed + int(last == "st" and (walk.site.shape == "flat" or first == "sp"))
+
+
+def _leaves(items: Sequence[Target | Run]) -> Iterator[str]:
+    for item in items:
+        if isinstance(item, Run):
+            yield from _leaves(item.items)
+        elif item.kind in ("st", "sp"):
+            yield item.kind
+
+
+def _runs_followed(items: Sequence[Target | Run]) -> tuple[int, str, str]:
+    """How often a stitch is followed by a space, and the kinds that come first and last ("": neither)."""
+    number, first, last = 0, "", ""
+    for item in items:
+        if isinstance(item, Run):
+            inner, begins, ends = _runs_followed(item.items)
+            inner = inner * item.times + (item.times - 1) * (ends == "st" and begins == "sp")
+        else:
+            inner, begins, ends = 0, *(2 * (item.kind,) if item.kind in ("st", "sp") else ("", ""))
+        number += inner + (last == "st" and begins == "sp")
+        first, last = first or begins, ends or last
+    return number, first, last
+
+
 def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: Walk) -> int | None:
     """The worked number of a unit; None when the unit cannot be told."""
     if name == "st":
         return made
+    if name == "group" and _parted(walk) == walk.site.number(one.number):
+        return None  # each side of a corner is a group to some
     if name in ("sp", "group", "picot") or name.endswith(" sp"):
         return units.get(name, 0)
     if name == "ch":
@@ -114,6 +168,15 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
     known = stitches().get(name)
     if definition is not None and not definition.makes and not definition.one:
         return None
+    if (
+        definition is not None
+        and name not in units
+        and len(definition.makes) == 1
+        and definition.makes[0].times is None
+    ):
+        name = definition.makes[0].stitch  # `p`: a picot under another name
+    if definition is not None and len(definition.makes) > 1 and name not in units and not _works(walk.ahead, name):
+        return None  # its parts were told one by one
     if definition is not None or (known and known.varies):
         return units.get(name, 0) if name in units or definition is not None else None
     if known is None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from gradegen.design.rows import Label, Row, RowsAgain
+from gradegen.design.rows import Aside, Label, Row, RowsAgain
 from gradegen.work.site import Site
 from gradegen.work.stops import RANGE_DOES_NOT_DIVIDE, Fault, Unclear
 
@@ -46,11 +46,41 @@ def look_up(again: RowsAgain, known: Mapping[str, Row], row: Row) -> list[Row]:
         if len(last := _last_rows(label, known)) > 1:
             found += last
             continue
+        found.append(_pointed(label, known, section, again))
+    return found
+
+
+def _pointed(label: str, known: Mapping[str, Row], section: str, again: RowsAgain) -> Row:
+    """The row of that number; where it only points on (`Rows 3 and 4: Rep Row 2`), the row it points to."""
+    for _ in range(_FURTHEST):
         target = _find(label, known, section)
         if target is None:
             raise Unclear(f"row {label} is not known here", again.place)
-        found.append(target)
-    return found
+        onward = _onward(target, label)
+        if not onward:
+            return target
+        label = onward
+    raise Unclear(f"row {label} points back to itself", again.place)
+
+
+_FURTHEST = 6  # rows that point to rows that point
+
+
+def _onward(row: Row, label: str) -> str:
+    """The label of the one row that a row without work of its own stands for at this number; "" where it has work."""
+    again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
+    alone = again is not None and all(isinstance(step, (RowsAgain, Aside)) for step in row.steps)
+    if again is None or not alone or again.times is not None or again.until is not None or again.except_:
+        return ""
+    if any(one.startswith("last") for one in again.labels):
+        return ""
+    if len(again.labels) == 1:
+        return again.labels[0]
+    first = row.label.first.values if row.label.first is not None else ()
+    number = label.split()[-1] if label else ""
+    if len(first) != 1 or first[0] is None or not number.isdigit() or int(number) < first[0]:
+        return ""
+    return again.labels[(int(number) - first[0]) % len(again.labels)]
 
 
 def _last_rows(label: str, known: Mapping[str, Row]) -> list[Row]:

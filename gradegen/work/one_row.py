@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
@@ -54,7 +55,7 @@ def check_row(
     order = RowsInOrder(_piece(worked, tuple(sizes), own, facts, prior, turning_chain, label, leaves, terms))
     _remember(order, earlier or {}, names)
     worked_rows = order.work(row)
-    return _result(worked_rows, (*findings, *order.findings), tuple(sizes), terms)
+    return _result(worked_rows, (*findings, *order.findings), tuple(sizes), terms, order.piece.definitions)
 
 
 def _explained(
@@ -135,7 +136,13 @@ def _remember(order: RowsInOrder, earlier: Mapping[str, str], names: RowNames) -
         order.remember(row)
 
 
-def _result(rows: Sequence[WorkedRow], findings: Sequence[Finding], sizes: tuple[str, ...], terms: Terms) -> RowResult:
+def _result(
+    rows: Sequence[WorkedRow],
+    findings: Sequence[Finding],
+    sizes: tuple[str, ...],
+    terms: Terms,
+    own: Mapping[str, Definition],
+) -> RowResult:
     found = [*findings, *(finding for row in rows for finding in row.findings)]
     found = _without_twins(found)
     errors = {finding.size for finding in found if finding.severity is Severity.ERROR}
@@ -151,7 +158,7 @@ def _result(rows: Sequence[WorkedRow], findings: Sequence[Finding], sizes: tuple
         status,
         by_size,
         made,
-        _units(rows, terms),
+        _under_all_names(_units(rows, terms), own),
         tuple(row.taken if row.applies else None for row in rows),
         next((row.reading for row in rows if row.reading), ()),
         tuple(found),
@@ -177,6 +184,23 @@ def _units(rows: Sequence[WorkedRow], terms: Terms) -> dict[str, tuple[int | Non
     if "sp" in found:
         found["loop"] = found["sp"]
     return found
+
+
+def _under_all_names(
+    found: dict[str, tuple[int | None, ...]], own: Mapping[str, Definition]
+) -> dict[str, tuple[int | None, ...]]:
+    """Also under the other names of the pattern's own stitches: `popcorn (pc st)`, `p` for a picot."""
+    for name, definition in own.items():
+        makes = definition.makes
+        if name not in found and len(makes) == 1 and makes[0].times is None and makes[0].stitch in found:
+            found[name] = found[makes[0].stitch]
+        for spelling in _SPELLINGS.split(name):
+            if name in found and spelling.strip():
+                found.setdefault(spelling.strip(), found[name])
+    return found
+
+
+_SPELLINGS = re.compile(r"[()\[\]]")
 
 
 def _printed(name: str, terms: Terms) -> str:

@@ -24,6 +24,9 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
     stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
     spot = walk.cursor.save()
     if not walk.cursor.pass_over(stop.key, stop.fits, 1):
+        walk.cursor.load(spot)
+        if walk.inside and kinds.holds(walk.before, stop.fits) and there:
+            return there  # `dc to next underarm` behind the last one
         raise walk.short(stop, 1, step.place)
     passed = there - walk.remaining(kind) - _also(kind, stop)
     walk.cursor.load(spot)
@@ -49,8 +52,11 @@ def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
     walk.cursor.pass_over(last.key, last.fits, others)
     # the kept ones stand last; what lies before the first of them is ours
     before_first = walk.cursor.save()
+    ahead = walk.remaining(kind)
     walk.cursor.pass_over(last.key, last.fits, 1)
-    passed = there - walk.remaining(kind) - int(keep > 0 and _also(kind, last))
+    behind = walk.remaining(kind)
+    within = last.key in ("st", "place") and kind.key.startswith("=")  # every dc is a st: only the kept one differs
+    passed = there - behind - int(keep > 0 and (ahead > behind if within else _also(kind, last)))
     walk.cursor.load(before_first)
     walk.cursor.load(spot)
     return passed if keep else there

@@ -96,7 +96,7 @@ def work_once(
         if len(outcome.after) > _MOST_ITEMS:
             raise Unclear("the new edge has no pattern that could be followed", row.place)
         _count(walk, row, outcome)
-        _on_multiple(walk, row)
+        _on_multiple(walk, row, outcome.made)
         if walk.likely:
             outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
@@ -220,14 +220,14 @@ def _underside(walk: Walk) -> Edge:
     return walk.underside
 
 
-def _on_multiple(walk: Walk, row: Row) -> None:
-    """A foundation chain against the multiple that the notes state."""
+def _on_multiple(walk: Walk, row: Row, made: int | None) -> None:
+    """A foundation chain against the multiple that the notes state, of stitches or of chains."""
     multiple = walk.site.notes.multiple
     if multiple is None or not walk.fresh_chain or not multiple.of:
         return
     chain = walk.fresh_chain
     off = (chain - multiple.plus - multiple.extra) % multiple.of
-    if off == 0:
+    if off == 0 or (multiple.of_stitches and made and (made - multiple.plus) % multiple.of == 0):
         return
     step = next((s for s in row.steps if isinstance(s, Chain)), None)
     place = walk.site.place_of(step.number) if step else row.place

@@ -19,7 +19,7 @@ from gradegen.design.rows import (
 )
 from gradegen.work.closing import keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
-from gradegen.work.doing import do, run
+from gradegen.work.doing import do, reading_tried, run
 from gradegen.work.edges import stitches
 from gradegen.work.groups import keep_whole, pass_rest
 from gradegen.work.kinds import ANY_STITCH, Kind
@@ -35,6 +35,9 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     """All steps of a row; a repeat `across` leaves what the steps after it need."""
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
+        if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
+            work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
+            return
         if isinstance(step, Repeat) and step.times.corresponds:
             end_to_correspond(walk, step, tail)
             continue

@@ -7,9 +7,19 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
-from gradegen.design.worked import Status, WorkedRow
-from gradegen.findings import Finding, Place
+from gradegen.design.worked import WorkedRow
+from gradegen.findings import Finding
 from gradegen.work.beginnings import begins_anew, begins_ring
+from gradegen.work.done import (
+    UNCERTAIN,
+    Done,
+    falls_short,
+    has_failed,
+    is_off_by_one,
+    stopped,
+    unworked_row,
+    worked_row,
+)
 from gradegen.work.entry import Entries, on_held
 from gradegen.work.labels import look_up, row_keys, rows_named, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
@@ -23,24 +33,9 @@ from gradegen.work.second_thoughts import LastRow
 from gradegen.work.settle import Settled
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
-from gradegen.work.telling import faults_of, notes_of, readings_of
+from gradegen.work.telling import notes_of
 
-UNCERTAIN = "what this part is worked into is not certain"
 BY_OWN_NUMBERS = "the rows before it are known by their own numbers only"
-
-
-@dataclass(slots=True)
-class _Done:
-    """What one size has come to under one label."""
-
-    first: Outcome | None = None
-    last: Outcome | None = None
-    times: int = 0
-    census: Counter[str] = field(default_factory=Counter)
-    fault_at: Place | None = None
-    blamed: Row | None = None
-    against_note: bool = False
-    stood: object = None
 
 
 @dataclass(slots=True)
@@ -69,16 +64,18 @@ class RowsInOrder:
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
         if row.is_prose:
             self.piece.pass_by(row)
-            return [self._unworked(row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
+            return [unworked_row(self.piece, row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
         done, settled, standings = self._enter(row, wanted)
-        if self.above is not None and any(_falls_short(one) for one in done.values()):
+        if self.above is not None and any(falls_short(one) for one in done.values()):
             done, settled = self._think_again(row, wanted) or (done, settled)
         self.above = None
         if settled is not None and settled.choices and all(done[i].times == 1 for i in wanted):
             self.above = LastRow(row, wanted, standings, settled)
         wanted = [i for i in wanted if done[i].last is not None]  # a range of no rows is not worked in that size
         worked = [
-            self._worked(row, i, done[i], settled) if i in wanted else self._unworked(row, i, False, "other sizes")
+            worked_row(self.piece, row, i, done[i], settled)
+            if i in wanted
+            else unworked_row(self.piece, row, i, False, "other sizes")
             for i in range(len(self.piece.sizes))
         ]
         self.remember(row, wanted)
@@ -86,26 +83,26 @@ class RowsInOrder:
             self.findings.extend(notes_of(settled, row))
         return worked
 
-    def _enter(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, _Done], Settled | None, list[Standing]]:
+    def _enter(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, Done], Settled | None, list[Standing]]:
         """The row worked; on held stitches, from the first place to begin at that fits in every size."""
         ways = self.entries or on_held(row, self.piece) or (tuple(self.piece.standings),)
         self.entries = ()
         for way in (*ways, ways[0]):
             self.piece.standings[:] = way
-            done = {i: _Done() for i in wanted}
+            done = {i: Done() for i in wanted}
             settled = self._work_label(row, wanted, done)
-            if len(ways) == 1 or not any(_falls_short(one) for one in done.values()):
+            if len(ways) == 1 or not any(falls_short(one) for one in done.values()):
                 break
         return done, settled, list(way)
 
-    def _think_again(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, _Done], Settled | None] | None:
+    def _think_again(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, Done], Settled | None] | None:
         """The row on what the row above leaves in another reading, where it fits that in every size."""
         assert self.above is not None
         after = list(self.piece.standings)
         for other in self.above.others(self.piece):
-            done = {i: _Done() for i in wanted}
+            done = {i: Done() for i in wanted}
             settled = self._work_label(row, wanted, done)
-            if not any(_falls_short(one) for one in done.values()):
+            if not any(falls_short(one) for one in done.values()):
                 self._revise(self.above, other)
                 return done, settled
         self.piece.standings[:] = after
@@ -114,8 +111,8 @@ class RowsInOrder:
     def _revise(self, above: LastRow, other: Settled) -> None:
         """The row above as it is read now."""
         for i, outcome in zip(above.wanted, other.outcomes, strict=True):
-            done = _Done(outcome, outcome, 1, Counter(outcome.census), stood=outcome.stood)
-            self.revised.append(self._worked(above.row, i, done, other))
+            done = Done(outcome, outcome, 1, Counter(outcome.census), stood=outcome.stood)
+            self.revised.append(worked_row(self.piece, above.row, i, done, other))
 
     def _new_section(self, row: Row) -> None:
         """A label that starts numbering again under another name begins a part whose edge is only assumed."""
@@ -160,7 +157,7 @@ class RowsInOrder:
 
     # one label ------------------------------------------------------------------------------------------------------
 
-    def _work_label(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> Settled | None:
+    def _work_label(self, row: Row, wanted: Sequence[int], done: dict[int, Done]) -> Settled | None:
         if is_passage(row):
             self._follow(row, wanted, done)
             return None
@@ -176,13 +173,13 @@ class RowsInOrder:
             self._work_again(row, again, i, done[i])
         return settled
 
-    def _follow(self, row: Row, wanted: Sequence[int], done: dict[int, _Done]) -> None:
+    def _follow(self, row: Row, wanted: Sequence[int], done: dict[int, Done]) -> None:
         """A passage over rows, followed in each size; sizes in which its shapings swap places are told of."""
         courses = [Course(self.piece, row, i, self.known[i]) for i in wanted]
         for i, course in zip(wanted, courses, strict=True):
             done[i].first = done[i].last = course.follow()
             done[i].times, done[i].census, done[i].blamed = course.rows, course.census, course.blamed
-            done[i].fault_at = row.place
+            done[i].fault_at, done[i].merged = row.place, tuple(course.merged)
         self.findings.extend(find_order_flips(courses))
 
     def _times(self, row: Row, i: int, once: bool) -> int | Fault | Unclear:
@@ -191,13 +188,11 @@ class RowsInOrder:
         except (Fault, Unclear) as stop:
             return stop
 
-    def _work_range(
-        self, row: Row, wanted: Sequence[int], done: dict[int, _Done], once: bool = False
-    ) -> Settled | None:
+    def _work_range(self, row: Row, wanted: Sequence[int], done: dict[int, Done], once: bool = False) -> Settled | None:
         times = {i: self._times(row, i, once) for i in wanted}
         for i, number in times.items():
             if not isinstance(number, int):
-                done[i].last = _stopped(number)
+                done[i].last = stopped(number)
         left = {i: number for i, number in times.items() if isinstance(number, int) and number > 0}
         early = without_counts(row)
         settled, turn, recurring = None, 0, Recurring()
@@ -211,21 +206,21 @@ class RowsInOrder:
             for which, version in ((lasting, early), (ending, row)):
                 if which:
                     settled = self._one_turn(version, which, done)
-            left = {i: number for i, number in left.items() if turn < number and not _failed(done[i])}
+            left = {i: number for i, number in left.items() if turn < number and not has_failed(done[i])}
         return settled
 
     def _standing(self, which: Iterable[int]) -> object:
         """What these sizes stand on, to know it again."""
         return tuple((i, self.piece.key(i)) for i in which)
 
-    def _not_endless(self, row: Row, recurring: Recurring, left: dict[int, int], done: dict[int, _Done]) -> None:
+    def _not_endless(self, row: Row, recurring: Recurring, left: dict[int, int], done: dict[int, Done]) -> None:
         """Give up on a label of more rows than anybody works, where each leaves another edge."""
         if len(recurring.seen) > MOST_ROWS:
             for i in left:
-                done[i].last = _stopped(Unclear("more rows than can be followed", row.place))
+                done[i].last = stopped(Unclear("more rows than can be followed", row.place))
             left.clear()
 
-    def _one_turn(self, row: Row, which: Sequence[int], done: dict[int, _Done]) -> Settled:
+    def _one_turn(self, row: Row, which: Sequence[int], done: dict[int, Done]) -> Settled:
         settled = self.piece.settle(row, which)
         for i, outcome in zip(which, settled.outcomes, strict=True):
             self._take(row, i, outcome, done[i])
@@ -233,7 +228,7 @@ class RowsInOrder:
         self._keep_habit(settled)
         return settled
 
-    def _take(self, row: Row, i: int, outcome: Outcome, done: _Done) -> None:
+    def _take(self, row: Row, i: int, outcome: Outcome, done: Done) -> None:
         outcome = self._doubted(row, i, outcome)
         done.first = done.first or outcome
         done.last, done.stood = outcome, outcome.stood
@@ -260,9 +255,9 @@ class RowsInOrder:
             return replace(outcome, unclear=Unclear(BY_OWN_NUMBERS, row.place))
         return outcome
 
-    def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, _Done]) -> None:
+    def _check_convention(self, row: Row, which: Sequence[int], settled: Settled, done: dict[int, Done]) -> None:
         """A count that is wrong by the notes and right against them is a fault of its own name."""
-        wrong = [i for i, o in zip(which, settled.outcomes, strict=True) if o.stood is not None and _off_by_one(o)]
+        wrong = [i for i, o in zip(which, settled.outcomes, strict=True) if o.stood is not None and is_off_by_one(o)]
         if not wrong:
             return
         standings = self.piece.standings
@@ -287,7 +282,7 @@ class RowsInOrder:
 
     # rows again -----------------------------------------------------------------------------------------------------
 
-    def _work_again(self, row: Row, again: RowsAgain, i: int, done: _Done) -> None:
+    def _work_again(self, row: Row, again: RowsAgain, i: int, done: Done) -> None:
         site = self.piece.site(i, {})
         try:
             known = self.known[i]
@@ -297,24 +292,24 @@ class RowsInOrder:
             targets = [_plain_row(target) for target in look_up(again, known, row)]
             _no_changes(again)
         except (Fault, Unclear) as stop:
-            done.last = _stopped(stop)
+            done.last = stopped(stop)
             if not (again.until is not None and self._stays(row, again, i)):
                 self.piece.go_on(row, i, done.last)
             return
         done.fault_at = again.place
         self._cycle(row, targets, number, i, done)
         if done.last is not None and done.last.fault is not None and _grows(row):
-            done.last = _stopped(Unclear("each time something is added or left out", again.place))
+            done.last = stopped(Unclear("each time something is added or left out", again.place))
 
     def _stays(self, row: Row, again: RowsAgain, i: int) -> bool:
         """True where rows worked an unknown number of times leave the edge as it was; the piece then stands on it."""
-        before, standing, done = self.piece.key(i), self.piece.standings[i], _Done()
+        before, standing, done = self.piece.key(i), self.piece.standings[i], Done()
         try:
             targets = [_plain_row(target) for target in look_up(again, self.known[i], row)]
         except (Fault, Unclear):
             return False
         self._cycle(row, targets, rows_named(again), i, done)
-        stays = not _failed(done) and self.piece.key(i) == before
+        stays = not has_failed(done) and self.piece.key(i) == before
         self.piece.standings[i] = replace(standing, rows=None, side=None)
         return stays
 
@@ -324,7 +319,7 @@ class RowsInOrder:
             return rows_to_work(again, row, site)
         return rows_until(self.piece, i, again.measure, rows_named(again))
 
-    def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: _Done) -> None:
+    def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: Done) -> None:
         early = [without_counts(target) for target in targets]
         turn, recurring = 0, Recurring()
         while turn < number:
@@ -334,93 +329,19 @@ class RowsInOrder:
             outcome = self.piece.settle(version, [i]).outcomes[0]
             done.blamed = targets[which]
             self._take(version, i, outcome, done)
-            if _failed(done):
+            if has_failed(done):
                 return
             turn += 1
             if len(recurring.seen) > MOST_ROWS:
-                done.last = _stopped(Unclear("more rows than can be followed", row.place))
+                done.last = stopped(Unclear("more rows than can be followed", row.place))
                 return
-
-    # results --------------------------------------------------------------------------------------------------------
-
-    def _worked(self, row: Row, i: int, done: _Done, settled: Settled | None) -> WorkedRow:
-        outcome = done.last or Outcome(self.piece.standings[i].edge or ())
-        size = self.piece.sizes[i]
-        at = done.fault_at if done.blamed is not None and outcome.fault is not None and done.blamed is not row else None
-        findings = tuple(faults_of(outcome, row, size, done.against_note, at))
-        status: Status = "wrong" if findings else "not-checked" if outcome.unclear or done.last is None else "proved"
-        first = done.first or outcome
-        return WorkedRow(
-            row=row,
-            label=row.label.text,
-            size=size,
-            status=status,
-            before=first.before,
-            after=outcome.after,
-            made=outcome.made,
-            units=outcome.units,
-            taken=first.taken,
-            times=done.times,
-            census=dict(done.census),
-            reading=readings_of(settled, row) if settled else (),
-            steps=outcome.trace,
-            findings=findings,
-            why_not=outcome.unclear.why if outcome.unclear else "",
-        )
-
-    def _unworked(self, row: Row, i: int, applies: bool, why: str) -> WorkedRow:
-        edge = self.piece.standings[i].edge or ()
-        return WorkedRow(
-            row=row,
-            label=row.label.text,
-            size=self.piece.sizes[i],
-            status="not-checked",
-            before=edge,
-            after=edge,
-            made=None,
-            units={},
-            taken=None,
-            times=0,
-            reading=(),
-            steps=(),
-            findings=(),
-            why_not=why,
-            applies=applies,
-        )
 
 
 _ORDINARY = {"next", "last", "foundation", "final", "base", ""}
 
 
-def _off_by_one(outcome: Outcome) -> bool:
-    """True when a printed count is one more or less than what was made, as a chain counted or not makes it."""
-    return any(abs(missed.written - missed.worked) == 1 for missed in outcome.mismatches)
-
-
 def _has_work(steps: Sequence[Step]) -> bool:
     return any(not isinstance(step, (Aside, Turn, Unread)) for step in steps)
-
-
-def _stopped(stop: Fault | Unclear) -> Outcome:
-    outcome = Outcome(())
-    if isinstance(stop, Fault):
-        outcome.fault = stop
-    else:
-        outcome.unclear = stop
-    return outcome
-
-
-def _falls_short(done: _Done) -> bool:
-    """True for a row that does not fit what it is worked into, as far as that can be said."""
-    last = done.last
-    if last is None:
-        return False
-    uncertain = last.unclear is not None and last.unclear.why == UNCERTAIN
-    return uncertain or last.fault is not None or bool(last.mismatches)
-
-
-def _failed(done: _Done) -> bool:
-    return done.last is not None and (done.last.fault is not None or done.last.unclear is not None)
 
 
 def _plain_row(row: Row) -> Row:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Chain, Counts, Into, Join, OtherSide, Repeat, Skip, Step, Work
+from gradegen.design.rows import Aside, Chain, Counts, Into, Join, OtherSide, Repeat, Skip, Step, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work import aside
@@ -33,7 +33,9 @@ def chain(walk: Walk, step: Chain) -> None:
     number = walk.site.number(step.number)
     if number == 0:
         return
-    if not walk.before and not walk.out:
+    if not walk.before and not walk.out and _opens_ring(walk, step):
+        start(walk, number, step.counts, step.place)
+    elif not walk.before and not walk.out:
         walk.onto(plain(number, "ch", "ch"))
         walk.fresh_chain = number
         walk.spend("ch", number)
@@ -44,6 +46,18 @@ def chain(walk: Walk, step: Chain) -> None:
         aside.chain_across(walk, number)
         if walk.placing is not None:
             walk.placing.space(space(number))
+
+
+def _opens_ring(walk: Walk, step: Chain) -> bool:
+    """`magic ring, ch 3, 11 dc in ring`: what comes next goes into a ring that this chain does not make."""
+    for after in steps_after(walk.ahead, step):
+        if isinstance(after, Repeat) and after.body:
+            after = after.body[0]
+        if isinstance(after, Work):
+            return after.into.which == "ring"
+        if not isinstance(after, (Aside, Chain)) or isinstance(after, Join):
+            return False
+    return False
 
 
 def _start_or_picot(walk: Walk, step: Chain, number: int) -> None:
@@ -382,21 +396,23 @@ def onto_other_side(walk: Walk, place: Place) -> None:
         return
     if walk.underside and not (walk.site.edge_given and not walk.begun):
         loops = walk.underside
+        if walk.skipped:  # the chain of the line above, worked from its hook as if it were made in this row
+            loops = plain(_free_loops(walk, count_stitches(loops), place), "ch", "ch")
     elif walk.site.edge_given and not walk.fresh_chain:
         return  # the edge handed in is that side
     elif walk.fresh_chain:
-        loops = plain(_free_loops(walk, place), "ch", "ch")
+        loops = plain(_free_loops(walk, walk.fresh_chain, place), "ch", "ch")
     else:
         raise Unclear("the other side of the foundation chain is not at hand", place)
     walk.turned_over = True
     walk.onto((*walk.cursor.rest(), *loops))
 
 
-def _free_loops(walk: Walk, place: Place) -> int:
-    """How many loops the underside offers: a toe works all but the end chains, a ring all of them."""
+def _free_loops(walk: Walk, chain: int, place: Place) -> int:
+    """How many loops the underside of a chain offers: a toe works all but the end chains, a ring all of them."""
     if not walk.skipped:
-        return walk.fresh_chain
-    all_ = walk.fresh_chain - walk.skipped
+        return chain
+    all_ = max(0, chain - walk.skipped)
     ways = (
         f"{all_ - 1} loops on the other side",
         f"{all_} loops on the other side",

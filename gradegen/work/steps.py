@@ -19,9 +19,10 @@ from gradegen.design.rows import (
 )
 from gradegen.work import repeats, starts, stitching, travel  # noqa: F401 - they sign up their own steps
 from gradegen.work.dense import is_too_dense, too_dense
-from gradegen.work.doing import run, works
+from gradegen.work.doing import reading_tried, run, works
 from gradegen.work.edges import ENDLESS, plain
 from gradegen.work.edges import stitches as count_stitches
+from gradegen.work.kinds import holds
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
 
@@ -54,9 +55,7 @@ def do_even(walk: Walk, step: Even) -> None:
 @works(Either)
 def do_either(walk: Walk, step: Either) -> None:
     """The reading that is being tried."""
-    key = f"either {step.place.line}:{step.place.column}"
-    chosen = walk.site.choose(key, "wording", step.why, step.place)
-    run(walk, step.readings[chosen])
+    run(walk, reading_tried(walk, step))
 
 
 @works(SizesOnly)
@@ -68,7 +67,9 @@ def do_sizes_only(walk: Walk, step: SizesOnly) -> None:
 
 @works(Elsewhere)
 def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
-    """From here only the row's own numbers tell what is made."""
+    """From here only the row's own numbers tell what is made; on row ends the edge is where the row goes."""
+    if walk.site.edge_given and holds(walk.before, lambda one: one.kind == "row end"):
+        return
     walk.site.blind = True
     walk.onto(plain(ENDLESS), again=True)
     walk.likely = walk.likely or "part of this row is worked away from the edge of the row before"

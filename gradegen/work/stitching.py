@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from gradegen.design.rows import Make, Mixed, Work
 from gradegen.work import closing, gaps, groups, kinds, meshes, picots, repeats, starts
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
+from gradegen.work.edges import tally
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
 from gradegen.work.reach import does_not_fit, how_many, to_last
@@ -59,6 +61,8 @@ def _next(walk: Walk, step: Work) -> None:
         walk.make(step.makes, number)  # into an earlier row: nothing of this edge is used
         return
     kind = walk.kind(into.things, each=into.which == "each")
+    if kind is kinds.ANY_SPACE and into.things[0].name == "ch" and number == 1 and not walk.remaining(kind):
+        kind = ANY_STITCH  # `skip 2 ch, dc in next ch` of a turning chain that stands for a stitch and a loop
     if gaps.meets_group(walk, into):
         walk.begun, walk.skipped_to_end = True, False
         walk.make(step.makes, number)
@@ -103,8 +107,15 @@ def _each(walk: Walk, step: Work) -> None:
     if into.number is not None:
         _next(walk, step)
         return
+    if (len(into.things) > 1 and into.things[0].name == "ch") or into.things[-1].name == "ch" != into.things[0].name:
+        parts = tuple(replace(step, into=replace(into, things=(thing,), bound=None)) for thing in into.things)
+        do_mixed(walk, Mixed(parts, into.bound, place=step.place))
+        return
     kind = walk.kind(into.things, each=True)
     walk.owe(kind)
+    if kind is kinds.ANY_SPACE and into.things[0].name == "ch":
+        _each_chain(walk, step, kind)
+        return
     number = how_many(walk, kind, into.bound, step)
     each = takes_of(step.makes, walk.site.definitions)
     if number % each:
@@ -115,6 +126,29 @@ def _each(walk: Walk, step: Work) -> None:
     if into.bound is not None and into.bound.to == "last":
         walk.kept = walk.site.number(into.bound.number)
     walk.make(step.makes, number // each)
+
+
+def _each_chain(walk: Walk, step: Work, kind: Kind) -> None:
+    """`sc in each ch` along loops: one stitch for every chain of them; inside a repeat, of the next loop alone."""
+    loops = 1 if walk.inside and step.into.bound is None else how_many(walk, kind, step.into.bound, step)
+    lengths = _lengths(walk)
+    if len(lengths) != 1 and loops != 1:
+        raise Unclear("the loops ahead are not alike", step.into.place)
+    length = lengths.pop() if len(lengths) == 1 else _next_length(walk)
+    walk.take(kind, loops, step.into.place)
+    walk.make(step.makes, loops * length)
+
+
+def _lengths(walk: Walk) -> set[int]:
+    return {one.length for one in tally(walk.cursor.rest()) if one.kind == "sp"}
+
+
+def _next_length(walk: Walk) -> int:
+    spot = walk.cursor.save()
+    while (one := walk.cursor.peek()) is not None and one.kind != "sp":
+        walk.cursor.step()
+    walk.cursor.load(spot)
+    return one.length if one is not None else 0
 
 
 def _same(walk: Walk, step: Work) -> None:
@@ -133,7 +167,7 @@ def _same(walk: Walk, step: Work) -> None:
 def _first(walk: Walk, step: Work) -> None:
     number = walk.site.number(step.into.number)
     kind = walk.kind(step.into.things)
-    if not walk.begun or _none_taken(walk, kind):
+    if not walk.begun or walk.inside or _none_taken(walk, kind):
         walk.take(kind, number, step.into.place)
         walk.make(step.makes, number)
     else:
@@ -197,10 +231,23 @@ _WHERE: dict[str, Callable[[Walk, Work], None]] = {
 }
 
 
+def _along(walk: Walk, work: Work, kind: Kind) -> tuple[Make, ...]:
+    """What one place gets: for `each ch` of loops, as much as the loop has chains."""
+    if kind is not kinds.ANY_SPACE or work.into.things[0].name != "ch":
+        return work.makes
+    lengths = _lengths(walk)
+    if len(lengths) != 1:
+        raise Unclear("the loops ahead are not alike", work.into.place)
+    return work.makes * min(lengths.pop(), _MOST_CHAINS)
+
+
+_MOST_CHAINS = 200  # of one loop
+
+
 @works(Mixed)
 def do_mixed(walk: Walk, step: Mixed) -> None:
     """Each of several kinds in the order they come, each with its own makings."""
-    pairs = [(walk.kind(work.into.things), work.makes) for work in step.works]
+    pairs = [(kind := walk.kind(work.into.things), _along(walk, work, kind)) for work in step.works]
     union = pairs[0][0]
     for kind, _ in pairs[1:]:
         union = union | kind

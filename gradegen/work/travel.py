@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from gradegen.design.rows import Aside, Into, Skip, Slip, Work
 from gradegen.work import aside, closing, gaps, groups, picots
 from gradegen.work.doing import works
 from gradegen.work.edges import count_targets, leading
 from gradegen.work.edges import stitches as count_stitches
-from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind
+from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind, holds
 from gradegen.work.reach import how_many, to_last
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
@@ -36,9 +38,22 @@ def do_skip(walk: Walk, step: Skip) -> None:
         number = how_many(walk, kind, into.bound, Work((), into, place=step.place))
     if into.which != "first":
         walk.owe(kind)
+    if number > 1 and chains_of_loop(walk, into, number):
+        kind, number = ANY_SPACE, 1
     walk.take(kind, number, into.place)
     walk.skipped_to_end = True
     aside.keep_aside(walk, number, step.held)
+
+
+def chains_of_loop(walk: Walk, into: Into, number: int) -> bool:
+    """`skip 2 ch` where the edge has loops and no chain of its own: the next loop, if it is so long."""
+    if not any(thing.name == "ch" for thing in into.things) or holds(walk.before, lambda one: one.kind == "ch"):
+        return False
+    spot = walk.cursor.save()
+    while (one := walk.cursor.peek()) is not None and one.kind != "sp":
+        walk.cursor.step()
+    walk.cursor.load(spot)
+    return one is not None and one.length in (number, 0)
 
 
 @works(Slip)
@@ -54,7 +69,9 @@ def do_slip(walk: Walk, step: Slip) -> None:
     if gaps.begin_between(walk, into):
         return
     before = walk.remaining(ANY_STITCH)
-    if step.to or _is_space(walk, into) or into.which == "of":
+    if into.which in ("next", "first") and _is_along_loop(walk, into):
+        _travel(walk, replace(into, number=None))  # `sl st in next 2 ch`: into the loop they are part of
+    elif step.to or _is_space(walk, into) or into.which == "of":
         _travel(walk, into)
     elif into.which == "each":
         kind = walk.kind(into.things)
@@ -93,6 +110,10 @@ def _along_foundation(walk: Walk, into: Into) -> None:
 def _goes_on_to_space(walk: Walk, step: Slip) -> bool:
     after = picots.steps_after(walk.ahead, step)
     return bool(after) and isinstance(after[0], Slip) and after[0].to
+
+
+def _is_along_loop(walk: Walk, into: Into) -> bool:
+    return any(thing.name == "ch" for thing in into.things) and walk.kind(into.things) is ANY_SPACE
 
 
 def _is_space(walk: Walk, into: Into) -> bool:

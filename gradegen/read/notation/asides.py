@@ -19,7 +19,8 @@ _BEGIN = phrases(
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
-    "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|joining last|keeping picot|making last|working last|work last|make last|"
+    "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|"
+    "joining last|keeping picot|making last|working last|work last|make last|"
     "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")

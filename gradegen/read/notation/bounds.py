@@ -39,6 +39,8 @@ def read_bound(r: Reading) -> Bound | None:
             return further
         r.at = mark
     if r.phrase(_TO_END):
+        if r.tokens[r.at - 1].low in ("row", "rnd", "round"):
+            r.number()  # `to end of Row 3`
         if r.low() in ("to", "until") and r.low(1) in ("within", "last"):  # `across row to within last 2 sts`
             further = read_bound(r)
             if further is not None:

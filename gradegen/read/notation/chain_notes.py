@@ -11,7 +11,7 @@ from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.size_lists import join_lists
 from gradegen.read.notation.spelling import spelled
-from gradegen.read.notation.word_lists import words
+from gradegen.read.notation.word_lists import phrases, words
 
 _SENTENCE = re.compile(r"[^.;\n]+")
 _CHAINS = words("tch t-ch tchs")
@@ -55,6 +55,9 @@ def _sentence(written: Written, names: RowNames) -> list[ChainNote]:
 def _chain(r: Reading) -> int | bool | None:
     """The length of the chain named here, None for `turning chain`; False, and nothing read, otherwise."""
     token = r.here
+    if token.kind == "number" and r.peek().value == "ch" and r.peek().kind == "stitch":
+        r.at += 2  # `3 chain`
+        return int(str(token.value))
     if token.kind == "chain":
         r.at += 1
         r.accept("sp")
@@ -103,7 +106,27 @@ def _verdict(r: Reading, lengths: list[int | None], before: str | None) -> list[
     notes = _by_length(r, as_, before)
     if notes:
         return notes
-    return [ChainNote(length, as_, before) for length in lengths]
+    return [*(ChainNote(length, as_, before) for length in lengths), *_further(r, before)]
+
+
+def _further(r: Reading, before: str | None) -> list[ChainNote]:
+    """`..., 5 chain for a treble and 2 chain`, `and ch 5 as d c and ch 2`: the same said of other chains."""
+    from gradegen.read.notation.counting import read_counted
+
+    notes: list[ChainNote] = []
+    while r.here.kind == "," or r.low() in ("and", "or", "while", "but"):
+        r.at += 1
+        r.accept("and", "or", "a", "the")
+        length = _chain(r)
+        r.phrase(phrases("to turn|for turning|to begin"))
+        if not isinstance(length, int) or isinstance(length, bool):
+            return notes
+        if r.accept("for", "as"):
+            counted = read_counted(r)
+            if counted is None:
+                return notes
+            notes.append(ChainNote(length, counted[0], before))
+    return notes
 
 
 def _by_length(r: Reading, as_: tuple[str, ...], before: str | None) -> list[ChainNote]:

@@ -32,6 +32,7 @@ def read_change(r: Reading) -> Change | None:
     if number is None:
         r.at = mark
         return None
+    r.accept("more")
     if r.low() in STITCHES or r.here.kind == "stitch":
         r.at += 1
     where = _where(r)
@@ -50,16 +51,24 @@ def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
     r.accept(",")
     if r.accept("evenly"):
         r.phrase(phrases("spaced|across row|around row|across the row|in rnd|in row"))
-        read_bound(r)
+        if read_bound(r) is None or not r.at_break():
+            _spread_over(r)
         return "evenly"
     if r.phrase(phrases("spaced evenly|spaced out evenly")):
         read_bound(r)
         return "evenly"
-    if r.phrase(phrases("around|across")) and r.accept("evenly"):
+    if r.phrase(phrases("around evenly|across evenly|around row evenly|across row evenly")):
         return "evenly"
     if r.phrase(
-        phrases("in rnd|in row|in round|in this rnd|in this row|in each rnd|in each row|in every rnd|around|across")
+        phrases(
+            "in rnd|in row|in round|in this rnd|in this row|in each rnd|in each row|in every rnd|in every row|"
+            "every rnd|every row|every round|each rnd|each row|each round|per rnd|per row|per round|on each rnd|"
+            "on each row|on every rnd|on every row|around|across"
+        )
     ):
+        if not r.at_break() and r.tokens[r.at - 1].low in ("around", "across"):
+            r.at -= 1
+            _spread_over(r)
         return "evenly"
     if r.phrase(
         phrases(
@@ -71,12 +80,28 @@ def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
         return "each end"
     if r.phrase(
         phrases(
-            "at neck edge|at arm edge|at armhole edge|at end of row|at beg of row|at beginning of row|at one end|"
-            "at end|at front edge"
+            "at neck edge|at side edge|at arm edge|at armhole edge|at end of row|at beg of row|at beginning of row|"
+            "at one end|at end|at front edge"
         )
     ):
         return "one end"
-    return None
+    return "evenly" if _spread_over(r) else None
+
+
+def _spread_over(r: Reading) -> bool:
+    """`over the toe`, `across toe and heel`: the part of the row it happens in, in a few words."""
+    mark = r.at
+    if not r.accept("over", "across", "around", "along", "at", "on"):
+        return False
+    while (r.here.kind == "word" and r.at - mark <= _PART and not r.at_break()) or r.low() == "and":
+        r.at += 1
+    if r.at > mark + 1 and r.at_break():
+        return True
+    r.at = mark
+    return False
+
+
+_PART = 5  # words of the part a change is spread over
 
 
 def read_even(r: Reading) -> Even | None:
@@ -116,6 +141,12 @@ def _worked_even(r: Reading) -> str | None:
     if r.accept("work") and r.number() is not None and r.accept(*ROWS) and r.accept("even"):
         return None
     r.at = mark
+    if r.phrase(
+        phrases("continue in this manner|continue in same manner|continue in this way|continue in like manner")
+    ):
+        if r.low() in (*_UP, *_DOWN) or (r.here.kind == "," and r.low(1) in (*_UP, *_DOWN)):
+            return None
+        r.at = mark
     evenly = r.phrase(
         phrases(
             "work even|working even|work in each st as set|work in pattern as set|work in pattern as established|"

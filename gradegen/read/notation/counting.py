@@ -8,8 +8,10 @@ from gradegen.read.notation.things import SPACES, STITCHES
 from gradegen.read.notation.word_lists import phrases
 
 _FROM_HERE = phrases(
-    "here and throughout|now and throughout|here and elsewhere|from here on|from now on|throughout|always"
+    "here and throughout|now and throughout|here and elsewhere|from here on|from now on|throughout|always|"
+    "now and for the rest of the pattern|here and throughout the pattern|here and in all rows|here and in all rnds"
 )
+_ONLY_HERE = phrases("here|in this row|in this rnd|in this round|for this row|for this rnd|this time|only here")
 _NOT = phrases(
     "does not count as|do not count as|doesn't count as|don't count as|never counts as|never count as|"
     "not counted as|is not counted as|does not count|do not count|doesn't count|don't count|"
@@ -92,7 +94,7 @@ def _from_here(r: Reading) -> bool:
         r.phrase(phrases("throughout|pattern"))
         return True
     r.at = mark
-    r.phrase(phrases("in st count|in stitch count"))
+    r.phrase(phrases("in st count|in stitch count")) or r.phrase(_ONLY_HERE)
     return False
 
 

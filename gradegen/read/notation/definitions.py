@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Definition, Make, Slip, Step, Unread, Work
+from gradegen.design.rows import Aside, Chain, Definition, Either, Make, Skip, Slip, Step, Unread, Work
 from gradegen.findings import Finding, Written
 from gradegen.read.notation.makes import takes_several_known
 from gradegen.read.notation.reading import Reading, plain
@@ -21,12 +21,20 @@ _ONE = re.compile(
     r"count(?:s|ed)? as (?:1|one|a) (?:st\b|stitch|dc|sc|hdc|tr|d c|s c)|[;,.]\s*(?:1|one) st(?:itch)?\s*\.?\s*$"
     r"|\bdrop(?:ped)? (?:the )?(?:loop|lp)|\bremove (?:hook|loop)|\btog(?:ether)?\b"
     r"|(?:hold|keep|leav|retain)\w* (?:back )?(?:on hook )?(?:the )?last (?:loop|lp)"
-    r"|through all (?:\w+ )?(?:loops|lps)|work off all",
+    r"|through all (?:\w+ )?(?:loops|lps)|work off all|through (?:all )?(?:[3-9]|1\d) (?:loops|lps)"
+    r"|\byo\b.*\bdraw up\b|\binsert (?:the )?hook\b.*\b(?:pull|draw|yo)\b",
     re.IGNORECASE,
 )
 _ONE_BY_NAME = ("cluster", "popcorn", "bobble", "puff", "cl", "pc", "bo")
 _TALK = re.compile(
     r"\b(?:worked )?tog(?:ether)?(?= in (?:same|one|next))|\b(?:invisible|special|made|worked|as follows)\b[: ]*",
+    re.IGNORECASE,
+)
+_STITCH = r"(?:sts?|stitch(?:es)?|sps?|spaces?|ch|chain|loops?|place|ch-\d+ sp|ch-sp)"
+_SAID = r"(?:indicated|specified|named|given|stated|noted|called for|directed|mentioned)"
+_GIVEN_PLACE = re.compile(
+    rf"\b(?:all )?(?:in|into)(?: the| a| one| same| next| that| any| indicated| specified)* {_STITCH}"
+    rf"(?:(?:(?: or |/| and )(?:the |a )?(?:same |next )?{_STITCH})+(?: {_SAID})?| {_SAID})(?=\s*(?:[.;,)]|$))",
     re.IGNORECASE,
 )
 _DEEPEST = 400  # characters of a definition that are read as steps
@@ -51,6 +59,7 @@ def _is_one(name: str, text: str) -> bool:
 
 def _steps(written: Written, names: RowNames) -> tuple[list[Step], tuple[Finding, ...]]:
     text = _TALK.sub(lambda found: " " * len(found.group()), written.text[:_DEEPEST])
+    text = _GIVEN_PLACE.sub(_in_same_place, text)
     blanked = Written(text, written.file, written.anchors)
     tokens = spelled(text, names)
     tokens = _without_own_name(tokens)
@@ -58,6 +67,11 @@ def _steps(written: Written, names: RowNames) -> tuple[list[Step], tuple[Finding
     reading = Reading(blanked, names, listing.tokens)
     level_ = read_steps(reading, len(listing.tokens))
     return list(level_.steps), tuple(listing.findings)
+
+
+def _in_same_place(found: re.Match[str]) -> str:
+    """`in the st or sp named` as `in same st`, of the same length where it is long enough."""
+    return "in same st".ljust(len(found.group())) if len(found.group()) >= len("in same st") else found.group()
 
 
 def _without_own_name(tokens: list[Token]) -> list[Token]:
@@ -83,12 +97,44 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
         return replace(definition, makes=makes, one=takes is None, takes=takes)
     if unread or not read:
         return definition
+    if len(read) == 1 and isinstance(read[0], Either):  # `dc, ch 1, dc in same st`: all of it
+        read = [step for step in read[0].readings[0] if not isinstance(step, (Aside, Unread))]
+        works = [step for step in read if isinstance(step, Work)]
+    crossed = _crossed(read)
+    if crossed is not None:
+        return replace(definition, makes=crossed[0], takes=crossed[1])
     alone = _makes(works) if len(read) == 1 else None
     if alone is not None:
         return replace(definition, makes=alone, takes=_takes(alone))
     if all(isinstance(step, (Work, Chain)) for step in read) and _in_one_place(read):
         return replace(definition, makes=_chained(read))
     return replace(definition, steps=tuple(read))
+
+
+def _crossed(steps: Sequence[Step]) -> tuple[tuple[Make, ...], int] | None:
+    """`skip next st, dc in next st, dc in skipped st`: as many stitches as places, in another order."""
+    skips = [step for step in steps if isinstance(step, Skip)]
+    works = [step for step in steps if isinstance(step, Work)]
+    if len(skips) != 1 or skips[0] is not steps[0] or len(works) + 1 != len(steps) or len(works) < 2:
+        return None
+    skipped, total = plain(skips[0].into.number) or 1, 0
+    makes: list[Make] = []
+    for work in works:
+        number = plain(work.into.number) or 1
+        behind = any(thing.name == "unworked" for thing in work.into.things)
+        if len(work.makes) != 1 or work.makes[0].times is not None or work.into.which not in ("next", "each", "first"):
+            return None
+        total += 0 if behind else number
+        skipped -= number if behind else 0
+        makes += [work.makes[0]] * min(number, _MOST_CROSSED)
+    return (
+        (tuple(makes), len(makes))
+        if skipped == 0 and len(makes) == total + (plain(skips[0].into.number) or 1)
+        else None
+    )
+
+
+_MOST_CROSSED = 12
 
 
 def _is_picot(steps: Sequence[Step]) -> bool:

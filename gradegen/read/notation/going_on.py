@@ -72,7 +72,7 @@ def joined_on(r: Reading, steps: list[Step]) -> list[Step]:
 
 
 def with_each_kind(steps: list[Step]) -> list[Step]:
-    """`sc in each dc, 2 sc in each ch-2 sp around` as one way through the row: after the first nothing would be left."""
+    """`sc in each dc, 2 sc in each ch-2 sp around` as one way through the row: the first alone would use it up."""
     out: list[Step] = []
     for step in steps:
         last = out[-1] if out else None

@@ -14,6 +14,11 @@ from gradegen.read.notation.row_names import RowNames
 
 _NAME = r"[\"“”']?(?:1 |one |a )?(?P<name>[A-Za-z][\w-]*(?: [A-Za-z][\w-]*){0,3})[\"“”']?"
 _EQUALS = re.compile(rf"(?:^|[.;,]\s*|\band )\s*{_NAME}\s*=\s*", re.MULTILINE)
+_COLON = re.compile(rf"^{_NAME}\s*:\s*(?=[(\[\d]|work |make |[a-z]+ (?:in|into|next) )", re.MULTILINE | re.IGNORECASE)
+_NO_STITCH = re.compile(
+    r"\b(?:notes?|gauge|sizes?|hook|yarn|row|rows|rnd|rnds|rounds?|finished|tension|skill|multiple|terms|at|to)\b",
+    re.IGNORECASE,
+)
 _MULTIPLE = re.compile(
     r"multiple of (?P<of>\d+)(?: sts?| ch| stitches| chains?)?"
     r"(?:\s*(?:\+|plus|and)\s*(?P<plus>\d+)(?!\s*(?:more )?(?:for|ch\b|chains?\b))(?: sts?| stitches)?)?"
@@ -41,13 +46,19 @@ def _multiple(text: str) -> Multiple | None:
     found = _MULTIPLE.search(text)
     if found is None or int(found.group("of")) == 0:
         return None
-    return Multiple(int(found.group("of")), int(found.group("plus") or 0), int(found.group("extra") or 0))
+    said_chain = found.group("extra") is not None or re.search(r"\bch(?:s|ains?)?\b", text, re.IGNORECASE)
+    worked_over = re.search(r"\b(?:sts?|stitch(?:es)?|worked? (?:over|on))\b", text, re.IGNORECASE)
+    of_stitches = worked_over is not None and not said_chain
+    return Multiple(int(found.group("of")), int(found.group("plus") or 0), int(found.group("extra") or 0), of_stitches)
 
 
 def _definitions(written: Written, names: RowNames) -> dict[str, Definition]:
     """Every `NAME = ...` of a note."""
     text = written.text
     heads = list(_EQUALS.finditer(text))
+    titled = _COLON.match(text)
+    if not heads and titled is not None and not _NO_STITCH.search(titled.group("name")):
+        heads = [titled]
     found: dict[str, Definition] = {}
     for i, head in enumerate(heads):
         end = heads[i + 1].start() if i + 1 < len(heads) else len(text)

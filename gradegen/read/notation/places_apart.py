@@ -12,7 +12,45 @@ from gradegen.read.notation.word_lists import phrases
 
 def read_apart(r: Reading, mark: int) -> Into | None:
     """A place told by another row, a picot or the join; None when none is."""
-    return _loops_of_rows(r, mark) or _beside_picot(r, mark) or _rows_below(r, mark) or _joining(r, mark)
+    return (
+        _loops_of_rows(r, mark)
+        or _beside_picot(r, mark)
+        or _rows_below(r, mark)
+        or _joining(r, mark)
+        or _ends_of_rows(r, mark)
+        or _base_of_chain(r, mark)
+    )
+
+
+_AT_BASE = phrases("st at base of|st at the base of|same st at base of|stitch at base of|base of|st below|same st as")
+
+
+def _base_of_chain(r: Reading, mark: int) -> Into | None:
+    """`in st at base of ch`: where the starting chain stands."""
+    start = r.at
+    if r.phrase(_AT_BASE):
+        r.accept("the", "beg", "beginning", "starting", "turning")
+        length = r.number() if r.peek().value == "ch" else None
+        if r.here.kind == "chain" or r.here.value == "ch":
+            r.at += 1
+            if length is None and r.here.kind == "number":
+                r.at += 1
+            return Into("same", (Thing("st"),), place=r.place(mark))
+    r.at = start
+    return None
+
+
+_ROW_ENDS = phrases(
+    "end of each row|end of every row|ends of each row|ends of rows|end of rows|side of each row|side of every row|"
+    "edge of each row|ends of the rows|row ends|each row end|every row end|row end of each row"
+)
+
+
+def _ends_of_rows(r: Reading, mark: int) -> Into | None:
+    """`in the end of each row`: each of the row ends."""
+    if not r.phrase(_ROW_ENDS):
+        return None
+    return Into("each", (Thing("row end"),), bound=read_bound(r), place=r.place(mark))
 
 
 def _loops_of_rows(r: Reading, mark: int) -> Into | None:

@@ -51,6 +51,8 @@ def read_target(r: Reading, *, between: bool = False) -> Into | None:
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
     r.accept("the", "a", "an", "that", "this")
     r.phrase(phrases("post of the|post of|posts of"))
+    if r.phrase(phrases("back bumps of|back bump of|back ridge of|back hump of|bottom bump of|bump of|back bar of")):
+        r.accept("the")
     into = _between(r, mark) if between else _target(r, mark)
     if into is None:
         r.at = mark
@@ -95,7 +97,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
         and (inner := _part_of(r, mark)) is not None
     ):
         return inner
-    if word == "ring" or word == "circle" or (word == "center" and r.low(1) == "ring"):
+    if word in ("ring", "circle", "mc") or (word == "center" and r.low(1) == "ring"):
         r.at += 1 + (word == "center")
         return Into("ring", place=r.place(mark))
     if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
@@ -161,7 +163,7 @@ def _each(r: Reading, mark: int) -> Into | None:
     free = read_free_loop(r)
     things = (free,) if free else read_things(r)
     if not things:
-        if number is None:
+        if number is None and not r.at_break() and r.low() not in ("around", "across"):
             return None
         things = (Thing("st"),)
     of = _of(r)
@@ -194,7 +196,7 @@ def _last(r: Reading, mark: int) -> Into | None:
     r.accept("rem", "remaining")
     things = read_one_thing(r)
     if not things:
-        if number is None:
+        if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
     of = _of(r)
@@ -382,4 +384,6 @@ def _loose(r: Reading, mark: int) -> Into | None:
     things = counting_spaces(r, things)
     if r.low() == "where":
         pass_as_phrase(r)
+    if number is None and things[0].name == "sp" and of is not None and of.which == "each" and of.number is None:
+        return Into("each", things, bound=of.bound, place=r.place(mark))  # `in ch-1 sp of each V-st around`
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
@@ -29,13 +30,19 @@ class RowNames:
 
     @cached_property
     def own(self) -> dict[str, str]:
-        """The name as given of each stitch the pattern defines, by its levelled spelling."""
-        return {level(name): name for name in self.definitions}
+        """The name as given of each stitch the pattern defines, by its levelled spellings."""
+        spellings = {spelling: name for name in self.definitions for spelling in spellings_of(name)}
+        return {**spellings, **{level(name): name for name in self.definitions}}
 
     @cached_property
     def own_heads(self) -> frozenset[str]:
         """The first words of own stitch names."""
-        return frozenset(word for name in self.own for word in (name.split(" ")[0], name.split(" ")[0] + "s"))
+        heads: set[str] = set()
+        for name in self.own:
+            first, *rest = name.split(" ")
+            hyphened = "-".join((first, *rest[:1]))  # `X-st` is one word in a row
+            heads.update((first, first + "s", hyphened, hyphened + "s"))
+        return frozenset(heads)
 
     def stitch(self, words: str) -> tuple[str, bool] | None:
         """The id of the stitch these words name, and whether the pattern defines it itself."""
@@ -50,6 +57,16 @@ class RowNames:
     def begins_stitch(self, word: str) -> bool:
         """True when a stitch name may begin with this word."""
         return word in self.own_heads or word in _heads()
+
+
+_PARTED = re.compile(r"\s*[()\[\]]\s*|\s+or\s+|\s*/\s*", re.IGNORECASE)
+
+
+def spellings_of(name: str) -> tuple[str, ...]:
+    """The levelled names of `V-stitch (V-st)`, `puff stitch or puff`: each of them, `stitch` also as `st`."""
+    found = dict.fromkeys(level(part) for part in _PARTED.split(name) if part.strip())
+    short = [" ".join("st" if word == "stitch" else word for word in one.split(" ")) for one in found]
+    return tuple(dict.fromkeys((*found, *short)))
 
 
 def level(name: str) -> str:

@@ -23,6 +23,7 @@ _UNITS = words(
     "rounds rep reps repeats shells groups motifs blocks meshes corners more in inch inches cm mm"
 )
 
+_ROW_WORDS = words("row rows rnd rnds round rounds")
 _BEFORE = words("next last first of over chain cast rem remaining all every each to")
 _MOST = 40  # entries of one list
 
@@ -263,9 +264,14 @@ def _doubled(entries: list[Entry]) -> bool:
 
 
 def _signed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
-    """`69-75-81`, `70/76/84`: numbers with one sign between them and no blanks."""
-    if at + 2 >= len(tokens) or tokens[at].kind not in ("number", "measure") or tokens[at + 1].kind not in ("-", "/"):
+    """`69-75-81`, `70/76/84`, `67:73:79`: numbers with one sign between them, with blanks only where all are there."""
+    signs = ("-", "/", ":", "other")
+    if at + 2 >= len(tokens) or tokens[at].kind not in ("number", "measure") or tokens[at + 1].kind not in signs:
         return None
+    if at and tokens[at - 1].low in _ROW_WORDS:
+        return None  # `Repeat Rows 2-5`
+    if sizes > 2 and (spaced := _spaced(tokens, at, sizes)) is not None:
+        return spaced
     sign, i = tokens[at + 1].kind, at + 1
     first = _entry(tokens[at])
     entries = [first] if first else []
@@ -280,6 +286,20 @@ def _signed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int]
     if len(entries) == sizes and (sizes > 2 or _names_unit(tokens, at, i) or _is_stated(tokens, at)):
         return entries, i
     return (entries, i) if sign == "-" and len(entries) >= 3 else None
+
+
+def _spaced(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    """`72 - 80 - 88`, `72 | 80 | 88`: one number per size, a sign with blanks between."""
+    after = at + 2 * sizes - 1
+    if after > len(tokens):
+        return None
+    signs, numbers = tokens[at + 1 : after : 2], tokens[at:after:2]
+    if any(sign.low != signs[0].low or (sign.kind == "other" and sign.low != "|") for sign in signs):
+        return None
+    entries = [_entry(token) for token in numbers if token.kind in ("number", "measure")]
+    found = [entry for entry in entries if entry is not None]
+    more = after < len(tokens) and tokens[after].low == signs[0].low and tokens[after].kind != ":"
+    return (found, after) if len(found) == sizes and not more else None
 
 
 def _is_stated(tokens: list[Token], at: int) -> bool:

@@ -18,7 +18,7 @@ _AFTER_IN = frozenset({",", ";", ".", "close", "star", "x", "end", "open", "=", 
 
 def spelled(text: str, names: RowNames) -> list[Token]:
     """The tokens of a row with its stitch names joined to one token each, and `dc2` parted into name and number."""
-    found = _joined(scan(text), text, names)
+    found = _joined(_starred_times(scan(text)), text, names)
     return _without_aliases(_counted(found))
 
 
@@ -51,6 +51,21 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
             out.append(stitch[0])
             at = stitch[1]
     return out
+
+
+def _starred_times(tokens: list[Token]) -> list[Token]:
+    """`(sc 6, dec) * 4`: a star between a bracket and a number, the only one of its row, says how often."""
+    stars = [i for i, token in enumerate(tokens) if token.kind == "star"]
+    return [
+        token._replace(kind="x", low="x")
+        if stars == [i] and token.low == "*" and i and tokens[i - 1].kind == "close" and _is_number(tokens, i + 1)
+        else token
+        for i, token in enumerate(tokens)
+    ]
+
+
+def _is_number(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].kind == "number"
 
 
 def _stands_alone(out: list[Token]) -> bool:

@@ -15,7 +15,11 @@ _REMARKS = words(
 _TAIL = phrases(
     "at end of last row|at end of last rnd|at end of last round|at end of row|at end of rnd|"
     "at end of round|at end|on needle|on this side|in this rnd|in this row|in rnd|in row|in round|in all|"
-    "in total|total|altogether|made|around|across|completed|now|remaining|remain|rem"
+    "in total|total|altogether|made|around|across|completed|now|remaining|remain|rem|after last row|"
+    "after last rnd|after last round|after row|after rnd|after round|after the last row|after the last rnd|"
+    "at end of the last row|at end of the last rnd|at the end of row|at the end of rnd|at the end of round|"
+    "at the end|each row|each rnd|each round|per row|per rnd|per round|on each row|on each rnd|"
+    "for each row|for each rnd|on this row|on this rnd"
 )
 
 
@@ -141,7 +145,10 @@ def _word_unit(r: Reading) -> Thing | None:
 def _added_up(found: list[Stated], r: Reading) -> list[Stated]:
     """Counts of one unit as one: `(4 sps, 13 bls, 4 sps)` are 8 sps."""
     out: list[Stated] = []
+    grouped = {one.unit.of for one in found if one.unit.name == "group" and one.unit.of}
     for one in found:
+        if one.unit.name in grouped:
+            continue  # `14 groups of 3 dc and 2 dc`: those beside the groups
         same = next((i for i, other in enumerate(out) if other.unit == one.unit), None)
         if same is None:
             out.append(one)
@@ -191,6 +198,9 @@ def _sentence(r: Reading) -> list[Stated] | None:
         mark = r.at
         if not (r.accept(",") or r.low() == "and"):
             return _added_up(found, r)
+        if r.low() in ("counting", "including", "not"):
+            r.at = r.next_break(r.at)  # `18 dc, counting ch-3 as 1 dc`
+            return _added_up(found, r)
         r.accept("and")
         if r.here.kind not in ("number", "count"):
             r.at = mark
@@ -198,4 +208,4 @@ def _sentence(r: Reading) -> list[Stated] | None:
 
 
 def _ends(r: Reading) -> bool:
-    return r.here.kind in (".", "end", ";", "open", ",", "close")
+    return r.here.kind in (".", "end", ";", "open", ",", "close") or r.low() == "turn"

@@ -5,7 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
-from gradegen.design.rows import Aside, Chain, Even, Join, Repeat, Skip, Stated, Step, Thing, Turn, Unread, Work
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Even,
+    Join,
+    OtherSide,
+    Repeat,
+    Skip,
+    Stated,
+    Step,
+    Thing,
+    Turn,
+    Unread,
+    Work,
+)
 from gradegen.read.notation.asides import read_aside, read_trailing
 from gradegen.read.notation.bindings import with_whole_row
 from gradegen.read.notation.brackets import read_bracket
@@ -22,12 +36,14 @@ from gradegen.read.notation.chains import (
 from gradegen.read.notation.changes import evened_count, read_change, read_even
 from gradegen.read.notation.clusters import read_held_first, read_off_as_one
 from gradegen.read.notation.each_side import read_each_side
+from gradegen.read.notation.first_chain import read_first_chain
 from gradegen.read.notation.going_on import going_on, joined_on, with_exception
 from gradegen.read.notation.groups import gathered
 from gradegen.read.notation.holding import read_hold
 from gradegen.read.notation.in_words import read_elsewhere
 from gradegen.read.notation.loops_named import read_loop_for_all
 from gradegen.read.notation.passages import read_passage
+from gradegen.read.notation.place_first import read_place_first
 from gradegen.read.notation.place_words import read_loop
 from gradegen.read.notation.places_named import read_place
 from gradegen.read.notation.reading import DEEPEST, SEPARATORS, Reading
@@ -41,7 +57,7 @@ from gradegen.read.notation.stated import read_open_count
 from gradegen.read.notation.unknown import read_unknown_stitch
 from gradegen.read.notation.unread_words import is_known, unread_words
 from gradegen.read.notation.word_lists import phrases, words
-from gradegen.read.notation.works import read_place_first, read_work
+from gradegen.read.notation.works import read_work
 
 _VERBS = words("work make begin start with do crochet put end ending finish by to")
 
@@ -82,7 +98,8 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
 
 def _separator(r: Reading, level: Steps) -> bool:
     token = r.here
-    if token.kind == ":" and r.peek().kind in ("number", "count"):
+    opens = bool(level.steps) and isinstance(level.steps[-1], (OtherSide, Aside))
+    if token.kind == ":" and r.peek().kind in ("number", "count") and not opens:
         return False
     if token.kind == "-" and r.low(1) in ("rep", "repeat"):
         r.at += 1
@@ -173,6 +190,7 @@ _FORMS: tuple[Form, ...] = (
     read_chain,
     read_slip,
     read_skip,
+    read_first_chain,
     read_hold,
     read_half_turn,
     read_join,
@@ -237,6 +255,8 @@ def _fitting(r: Reading, stop: int) -> list[Step] | None:
             trailing = read_trailing(r) or _for_rows(r, steps)
             if trailing is not None:
                 return [*steps, trailing]
+            if isinstance(steps[0], Work) and (side := read_other_side(r)) is not None and r.at_break():
+                return [side, *steps]  # `sc in next 4 ch on opposite side`
         r.at = mark
     return None
 

@@ -32,6 +32,10 @@ _BEFORE = words(
     "central center centre large small big single rem remaining free unused open solid long short little "
     "opposite end outer inner plain chain same marked underarm other joining corresponding "
 )
+_CHAIN_NOUNS = words(
+    "handle handles strap straps bar bars bridge bridges thumbhole buttonhole buttonholes opening openings underarm "
+    "armhole gap gaps chain"
+)
 _AFTER_STITCH = frozenset({"group", "groups", "gr", "grp"})
 _NO_NAMES = words(
     "previous following skipped unworked next last first each same other of in the a an and or to this "
@@ -96,6 +100,9 @@ def _named(r: Reading, adjective: str) -> Thing | None:
         return Thing(f"{word} st")
     if word in ("half", "picots") and r.peek().kind in ("stitch", "word"):
         return _half(r)
+    if word in _CHAIN_NOUNS and r.low(1) in ("sp", "sps", "space", "spaces", "loop", "loops"):
+        r.at += 2  # `handle sp`
+        return Thing("sp", said="sp")
     return None
 
 
@@ -123,6 +130,10 @@ def _chain_space(r: Reading) -> Thing | None:
     if r.low() in ("corner",):
         r.at += 1
     said = _space_word(r)
+    if said is None and r.low() in _CHAIN_NOUNS:
+        r.at += 1
+        _space_word(r)
+        return Thing("sp", length, said="ch")
     if r.here.kind == "stitch" and r.here.value == "picot":
         r.at += 1
         said = said or _space_word(r)

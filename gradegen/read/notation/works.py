@@ -9,13 +9,10 @@ from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repea
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.clusters import read_worked_together
 from gradegen.read.notation.makes import (
-    MOST_SPELLED_OUT,
     Item,
     makes_of,
     read_between,
-    read_group,
     read_item,
-    read_listed,
     read_slashed,
     spaced_out,
     takes_several,
@@ -182,6 +179,10 @@ def _placed(
 ) -> list[Step] | None:
     between = between or read_between(r)
     makes = makes_of(items)
+    if into.which == "next" and into.number is not None and len(items) == 1 and takes_several(r, makes[0].stitch):
+        bound = read_bound(r)  # `X-st over next 2 sts across`
+        if bound is not None:
+            into = replace(into, which="each", number=None, bound=bound)
     if len(items) == 1:
         makes, into = _one_each(items[0], makes, into)
         if _is_one_over_several(r, mark, items[0], into):
@@ -243,7 +244,7 @@ def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: 
     if together not in stitches() or not (over_group or plain(into.number) == int(found[1])):
         return makes, into
     if over_group:
-        into = replace(into, things=_ST, number=r.whole(int(found[1]), *_span(r, mark)))
+        into = replace(into, things=_ST, number=r.whole(int(found[1]), *span_read(r, mark)))
     return (replace(makes[0], stitch=together),), into
 
 
@@ -266,7 +267,7 @@ def _with_between(
         if len(makes) != 1 or makes[0].times is not None or into.which not in ("each", "next"):
             return None
         one = Work(makes, Into("next", into.things, loop=into.loop, place=into.place), place=makes[0].place)
-        chain = Chain(between.times or r.whole(1, *_span(r, mark)), place=between.place)
+        chain = Chain(between.times or r.whole(1, *span_read(r, mark)), place=between.place)
         if into.number is None:
             from gradegen.design.rows import Bound
 
@@ -275,13 +276,14 @@ def _with_between(
             count = plain(into.number)
             if count is None or count < 2 or between.stitch != "ch":
                 return None
-            times = Times("in all", r.whole(count - 1, *_span(r, mark)))
+            times = Times("in all", r.whole(count - 1, *span_read(r, mark)))
         return [one, Repeat((chain, one), times, place=r.place(mark))]
     spaced = spaced_out(makes, between)
     return None if spaced is None else [Work(spaced, into, called=called, place=r.place(mark))]
 
 
-def _span(r: Reading, mark: int) -> tuple[int, int]:
+def span_read(r: Reading, mark: int) -> tuple[int, int]:
+    """Where in the text the words read since `mark` stand."""
     return r.tokens[mark].start, r.tokens[r.at - 1].end
 
 
@@ -330,53 +332,3 @@ def _mixed(r: Reading, work: Work) -> Mixed | None:
         return None
     second = Work((item.make,), replace(into, bound=None), place=item.make.place)
     return Mixed((work, second), into.bound, place=r.place(0))
-
-
-# ---- place first ------------------------------------------------------------
-
-_VERBS = words("make work do put")
-
-
-def read_place_first(r: Reading) -> list[Step] | None:
-    """`in next ch-2 sp make 2 dc, ch 2 and 2 dc`; else None."""
-    mark = r.at
-    into = read_place(r)
-    if into is None:
-        return None
-    r.accept(",", ":")
-    if r.low() in _VERBS:
-        r.at += 1
-    items = _bracketed(r) if r.here.kind == "open" else read_listed(r, everything=into.which == "each")
-    if not items:
-        r.at = mark
-        return None
-    called = read_name_remark(r)
-    between = read_between(r)
-    makes = makes_of(items)
-    if between is not None:
-        spaced = spaced_out(makes, between)
-        if spaced is None:
-            r.at = mark
-            return None
-        makes = spaced
-    r.phrase(phrases("all in same place|in same place|in it"))
-    return [Work(makes, into, called=called, place=r.place(mark))]
-
-
-def _bracketed(r: Reading) -> list[Item] | None:
-    """`(sc, hdc, dc)`, `(cluster, ch 5) 4 times and cluster`."""
-    close = r.partner(r.at)
-    if close is None:
-        return None
-    r.at += 1
-    items = read_group(r, close)
-    r.at = close + 1
-    times = plain(read_multiplier(r))
-    if items is None or (times is not None and not 1 <= times <= MOST_SPELLED_OUT):
-        return None
-    items = items * (times or 1)
-    mark = r.at
-    if times is not None and r.accept("and") and (last := read_item(r)) is not None and r.at_break():
-        return [*items, last]
-    r.at = mark
-    return items

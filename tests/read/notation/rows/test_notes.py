@@ -67,7 +67,7 @@ def test_own_stitches(note: str, names: list[str]) -> None:
         ("Multiple of 14 + 1, plus 2 for the foundation ch.", Multiple(14, 1, 2)),
         ("Multiple of 8 + 1 (add 2 for foundation ch).", Multiple(8, 1, 2)),
         ("Start from a multiple of 6 + 3, plus 1 ch.", Multiple(6, 3, 1)),
-        ("Worked over a multiple of 4 sts plus 2.", Multiple(4, 2, 0)),
+        ("Worked over a multiple of 4 sts plus 2.", Multiple(4, 2, 0, of_stitches=True)),
         ("Multiple of 6.", Multiple(6, 0, 0)),
         ("No multiple is needed.", None),
     ],
