@@ -8,6 +8,7 @@ from typing import Literal
 
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Row
+from gradegen.design.schedule import TableRow
 from gradegen.findings import Finding, Place
 
 Status = Literal["proved", "wrong", "not-checked"]
@@ -35,7 +36,8 @@ class WorkedRow:
     `made`: stitches of the last row worked. `units`: made by name ("dc", "ch-2 sp", "shell"). `taken`: stitches of the
     edge before that were used. `times`: rows worked under this label. `census`: everything made over all of them, by
     name, with chains ("ch"), slip stitches and joins ("sl st"). `reading`: choices made, in words. A row for
-    other sizes only has status "not-checked" and `worked` False.
+    other sizes only has status "not-checked" and `worked` False. `merged`: where shapings are worked at the same time,
+    every row in which something happens.
     """
 
     row: Row
@@ -54,6 +56,7 @@ class WorkedRow:
     why_not: str = ""
     applies: bool = True
     census: Mapping[str, int] = field(default_factory=dict)
+    merged: tuple[TableRow, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from gradegen.design.edge import Edge
 from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, Step, Turn
+from gradegen.design.schedule import TableRow
 from gradegen.design.worked import WorkedStep
 from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, ROWS_DIFFER
 from gradegen.work.edges import stitches, tally, tidy, turned
@@ -20,7 +21,7 @@ from gradegen.work.passage_rows import PassageRows
 from gradegen.work.piece import PieceWork
 from gradegen.work.row import Outcome, steps_of_size
 from gradegen.work.shaping_plan import Event, Manner, delta_of, events_of, rows_used
-from gradegen.work.shaping_totals import check_total, rate_words
+from gradegen.work.shaping_totals import change_words, check_total, rate_words
 from gradegen.work.stops import Fault, Unclear
 
 _OWN_NUMBERS = "the rows before it are known by their own numbers only"
@@ -40,7 +41,7 @@ class Course:
     """One written passage on its way in one size.
 
     `shaped`: its shapings with their events; `left`: stitches that short rows left unworked; `begun`: the row after
-    which the shapings at hand begin.
+    which the shapings at hand begin; `merged`: what several at the same time come to, row by row.
     """
 
     piece: PieceWork
@@ -52,6 +53,7 @@ class Course:
     trace: list[WorkedStep] = field(default_factory=list)
     left: int = 0
     begun: int = 0
+    merged: list[TableRow] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.at = PassageRows(self.piece, self.row, self.size)
@@ -190,7 +192,16 @@ class Course:
                 self.left -= event.delta if one.leaves else 0
             self.at.advance()
             at = row
+            if len(tracks) > 1:
+                self._merge(falling)
         self._note_rates(tracks, first)
+
+    def _merge(self, falling: Sequence[tuple[Shaping, Event]]) -> None:
+        """A line of the table that several shapings print: the row's own number where the label names one."""
+        first = self.row.label.first
+        before = self.at.site.number(first) - 1 if first is not None else 0
+        what = tuple(change_words(one, self.at.site) for one, _ in falling)
+        self.merged.append(TableRow(before + self.rows, what, self.at.count))
 
     def _events(self, shaping: Shaping, room: int | None, beside: bool) -> tuple[Event, ...]:
         """The events of one shaping, in the manner that fits the rows there are and the count that is printed."""

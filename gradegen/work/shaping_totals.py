@@ -79,12 +79,19 @@ def rate_words(shaping: Shaping, which: int, site: Site) -> str:
     """`dec 1 st at each end every 4th row`: one rate of a shaping in one size."""
     every = site.number(shaping.rates[which].every)
     often = {1: "every row", 2: "every other row"}.get(every, f"every {_ordinal(every)} row")
-    change = shaping.change
-    if change is None:
+    if shaping.change is None:
         return f"{shaping.labels[0]} row, {often}"
+    return f"{change_words(shaping, site)}, {often}"
+
+
+def change_words(shaping: Shaping, site: Site) -> str:
+    """`dec 1 st at neck edge`, `leave 6 sts at each end`: what one event of a shaping does in one size."""
+    change = shaping.change
+    assert change is not None
     number = site.number(change.number)
     where = shaping.edge or {"each end": "at each end", "one end": "at one end", "evenly": "evenly"}[change.where]
-    return f"{'inc' if change.sign > 0 else 'dec'} {number} st{'' if number == 1 else 's'} {where}, {often}"
+    verb = "leave" if shaping.leaves else "inc" if change.sign > 0 else "dec"
+    return f"{verb} {number} st{'' if number == 1 else 's'} {where}"
 
 
 def _every(rate: Rate) -> str:
