@@ -11,7 +11,7 @@ from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work import aside
 from gradegen.work.doing import works
-from gradegen.work.edges import plain, space, target
+from gradegen.work.edges import plain, space, tally, target
 from gradegen.work.kinds import ANY_STITCH, family, foundation_kind
 from gradegen.work.makes import takes_of
 from gradegen.work.picots import begins_with_picot, picot_from_hook, steps_after
@@ -397,7 +397,7 @@ def onto_other_side(walk: Walk, place: Place) -> None:
     if walk.underside and not (walk.site.edge_given and not walk.begun):
         loops = walk.underside
         if walk.skipped:  # the chain of the line above, worked from its hook as if it were made in this row
-            loops = plain(_free_loops(walk, count_stitches(loops), place), "ch", "ch")
+            loops = plain(_free_loops(walk, tally(loops).total(), place), "ch", "ch")
     elif walk.site.edge_given and not walk.fresh_chain:
         return  # the edge handed in is that side
     elif walk.fresh_chain:

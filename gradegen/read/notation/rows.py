@@ -8,7 +8,9 @@ from itertools import pairwise
 from gradegen.design.rows import (
     Aside,
     Chain,
+    Change,
     Either,
+    Even,
     Join,
     Label,
     Mixed,
@@ -116,7 +118,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     steps, turning_chain = _turning_chain(_turned_first(_closed(worked_into_ring(ring_closed(steps)))))
     row = Row(
         head.label,
-        tuple(_once_more(steps)),
+        tuple(_changed_even(_once_more(steps))),
         tuple(level.stated),
         head.side,
         head.sizes,
@@ -229,6 +231,14 @@ def _once_more(steps: list[Step]) -> list[Step]:
     return [
         replace(step, more=True) if isinstance(step, RowsAgain) and step.times is not None else step for step in steps
     ]
+
+
+def _changed_even(steps: list[Step]) -> list[Step]:
+    """`Ch 1, inc 6 sts evenly across` works all the other stitches even, though it doesn't say so."""
+    change = next((i for i, step in enumerate(steps) if isinstance(step, Change)), None)
+    if change is None or not all(isinstance(step, (Change, Chain, Aside, Turn, Join)) for step in steps):
+        return steps
+    return [*steps[:change], Even(place=steps[change].place), *steps[change:]]
 
 
 def _undefined(r: Reading) -> list[Finding]:
