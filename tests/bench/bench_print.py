@@ -18,7 +18,7 @@ import pytest
 from gradegen.pipeline import check_file
 from gradegen.write.editions.edition import Edition
 from gradegen.write.page.assets import OURS, fonts
-from gradegen.write.pattern import pattern_html
+from gradegen.write.pattern import page_files, pattern_html
 
 ROOT = Path(__file__).resolve().parents[2]
 PATTERNS = [
@@ -43,6 +43,9 @@ def test_whole_process(pattern: Path, tmp_path: Path) -> None:
     for name, path in fonts().items():
         html = html.replace(OURS + name, path.as_uri())
     (tmp_path / "page.html").write_text(html, encoding="utf-8")
+    for name, (data, _) in page_files(checked, Edition(tmp_path))[0].pictures.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_bytes(data)
     bare = ("-c", BARE, str(tmp_path / "page.html"), str(tmp_path / "bare.pdf"))
     ours = ("-m", "gradegen", "print", str(pattern), "--out", str(tmp_path))
     seconds(*bare), seconds(*ours)  # byte code and disk cache

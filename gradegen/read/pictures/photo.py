@@ -24,10 +24,15 @@ def photo_size(data: bytes) -> tuple[PhotoKind, Fraction, Fraction]:
     """The kind, and width and height in pixels as the photo is held; raises PictureFault."""
     with opened(data) as photo:
         wide, high = photo.size
-        exif = photo.getexif() if "exif" in photo.info else {}  # else a PNG would be decoded to look for it
-        turned = exif.get(_ORIENTATION) in _TURNED
+        turned = lies_on_its_side(photo)
         kind = next(each for each in KINDS if each == _plain_kind(photo.format))
     return (kind, Fraction(high), Fraction(wide)) if turned else (kind, Fraction(wide), Fraction(high))
+
+
+def lies_on_its_side(photo: Image) -> bool:
+    """True where the camera was held upright, so that width and height are exchanged."""
+    exif = photo.getexif() if "exif" in photo.info else {}  # else a PNG would be decoded to look for it
+    return exif.get(_ORIENTATION) in _TURNED
 
 
 def _plain_kind(kind: str | None) -> str:

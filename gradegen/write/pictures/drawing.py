@@ -29,8 +29,8 @@ def clean_drawing(data: bytes) -> bytes:
     root.attrib.pop("height", None)
     ElementTree.register_namespace("", SVG[1:-1])
     ElementTree.register_namespace("xlink", XLINK[1:-1])
-    data: bytes = ElementTree.tostring(root, encoding="utf-8", xml_declaration=False)
-    return data
+    clean: bytes = ElementTree.tostring(root, encoding="utf-8", xml_declaration=False)
+    return clean
 
 
 def _clean(element: Element) -> None:
