@@ -19,9 +19,11 @@ if TYPE_CHECKING:
     from gradegen.design.graded import GradedSize
     from gradegen.design.pattern import Gauge, Pattern, Terms
     from gradegen.design.sizes import SizeTable
+    from gradegen.design.testing import FilledForm
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
     from gradegen.grade.sensitivity import Sensitivity
+    from gradegen.reckon.testers.tested import Tested
     from gradegen.write.editions.edition import Edition
     from gradegen.write.page.press import Press
 
@@ -225,6 +227,22 @@ def print_also(checked: Checked, edition: Edition, kinds: Sequence[str]) -> Prin
     return Printed(edition, paths, tuple(run.findings), run.timings)
 
 
+def merge_forms_in(folder: str, checked: Checked | None = None) -> tuple[tuple[Tested, ...], Findings]:
+    """The filled testers' forms of a folder, merged by pattern; with `checked`, those of that pattern alone."""
+    from gradegen.read.forms.filled import read_forms
+    from gradegen.reckon.testers.merge import by_pattern, merge_forms
+
+    run = _Run(folder)
+    none: tuple[FilledForm, ...] = ()
+    forms = run.stage("forms", lambda: read_forms(folder), none)
+    merged: list[Tested] = []
+    for some in by_pattern(forms) if checked is None else (forms,):
+        tested = run.stage("merge", lambda some=some: merge_forms(some, checked), None)  # type: ignore[misc]
+        merged += [tested] if tested is not None else []
+    sizes = [size.name for size in checked.sizes] if checked else []
+    return tuple(merged), sorted_findings(run.findings, sizes)
+
+
 _TAKEN: list[Checked] = []  # the pattern a printing process works on
 
 
@@ -264,6 +282,8 @@ _PARTS = {
     "work": "The working of rows",
     "check": "The checking of patterns",
     "write": "The printing of patterns",
+    "forms": "The reading of testers' forms",
+    "merge": "The merging of testers' forms",
 }
 
 

@@ -10,6 +10,7 @@ from typing import TypeAlias
 from gradegen.cli.print_options import add_edition_options
 from gradegen.cli.reckon_options import add_left, add_reckoning
 from gradegen.cli.sheet_options import add_also, add_sheets, add_source
+from gradegen.cli.tester_options import add_testers
 from gradegen.write.starters.kinds import KINDS
 
 CLEAN, INTERNAL, STOPPED = 0, 3, 130
@@ -53,6 +54,7 @@ def command_line() -> argparse.ArgumentParser:
         add(commands)
     add_reckoning(commands, _command)
     add_sheets(commands, _command)
+    add_testers(commands, _command)
     return parser
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -23,6 +24,9 @@ def add_edition_options(parser: argparse.ArgumentParser) -> None:
         choices=STYLES,
         default="print",
         help="low-ink: no fills, no pictures; large-print: 22 pt, one column; spoken: text and HTML for a voice",
+    )
+    parser.add_argument(
+        "--form", action="store_true", help="write the tester's form instead, one to fill in for each size asked for"
     )
     parser.add_argument("--editions", choices=("all",), help="write every edition, one PDF per size, and an index")
 
@@ -55,6 +59,9 @@ def editions_asked(options: argparse.Namespace, pattern: Pattern, known: Sequenc
         options.style,
         options.with_source,
     )
+    if options.form:
+        form = replace(one, is_form=True, style="print" if one.style == "spoken" else one.style, with_source=False)
+        return [form] if form.size is not None else form.for_each(chosen or known)
     if options.editions:
         return all_editions(one, known, (pattern.terms, "in" if pattern.units == "inches first" else "cm"))
     return one.for_each(known) if options.all_sizes else [one]

@@ -28,7 +28,7 @@ def print_pattern(options: argparse.Namespace) -> int:
     """Writes the PDF files and names them; a pattern with errors is refused unless a draft is wanted."""
     from gradegen.write.page.press import start_press
 
-    if options.all_sizes or options.editions or options.style == "spoken":
+    if options.all_sizes or options.editions or options.form or options.style == "spoken":
         return _print(options, None)
     with start_press() or nullcontext() as press, _nothing_collected():
         return _print(options, press)

@@ -39,6 +39,8 @@ def write_pattern(
     refused = _refusal(checked, edition)
     if refused:
         return (), refused
+    if edition.is_form:
+        return _write_form(checked, edition, typeset)
     if edition.style == "spoken":
         return _write_spoken(checked, edition)
     place = checked.pattern.place
@@ -84,6 +86,18 @@ def _write_spoken(checked: Checked, edition: Edition) -> tuple[tuple[Path, ...],
     return ((), tuple(unwritten)) if unwritten else (paths, ())
 
 
+def _write_form(checked: Checked, edition: Edition, typeset: Typeset) -> tuple[tuple[Path, ...], Findings]:
+    """The tester's form of the edition's size, once it has been read back."""
+    from gradegen.write.forms.form import form_bytes
+
+    data, findings = form_bytes(checked, edition, typeset)
+    if data is None:
+        return (), findings
+    path = edition.out / file_name(checked, edition)
+    unwritten = put_file(path, data, checked)
+    return ((), (*findings, *unwritten)) if unwritten else ((path,), findings)
+
+
 def _source(checked: Checked) -> tuple[str, bytes] | None:
     """The pattern file as it was read, by its name alone."""
     written = checked.pattern.sources.get(checked.pattern.file)
@@ -111,6 +125,7 @@ def file_name(checked: Checked, edition: Edition) -> str:
         "" if edition.style == "print" else edition.style,
         "letter" if edition.paper == "letter" else "",
         "draft" if edition.draft else "",
+        "form" if edition.is_form else "",
     )
     return "-".join(part for part in parts if part) + (".txt" if edition.style == "spoken" else ".pdf")
 

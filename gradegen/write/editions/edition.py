@@ -23,7 +23,7 @@ class Edition:
     `chosen`: some sizes by name, where neither one nor all are wanted. `terms`, `units` (the unit that stands first):
     None is the pattern's own. "low-ink": no fills, no pictures. "large-print": at least 22 pt, one column. "spoken":
     plain text and HTML in which everything is written out for a voice. `with_source`: the pattern file goes along
-    inside the PDF.
+    inside the PDF. `is_form`: the tester's form of its one size in place of the pattern.
     """
 
     out: Path
@@ -35,6 +35,7 @@ class Edition:
     units: Unit | None = None
     style: Style = "print"
     with_source: bool = False
+    is_form: bool = False
 
     def sizes(self, checked: Checked) -> tuple[GradedSize, ...]:
         """The sizes whose numbers may be printed; () when a size asked for is none of this pattern's."""
@@ -56,7 +57,7 @@ class Edition:
 
 
 def all_editions(first: Edition, names: Sequence[str], own: tuple[Terms, Unit]) -> list[Edition]:
-    """The set a shop would offer: both papers, both terms, each unit first, every style, and every size alone.
+    """The set a shop would offer: both papers, both terms, each unit first, every style, every size alone, its form.
 
     The choices of `first` hold for all of them; `own`: the pattern's own terms and first unit.
     """
@@ -64,4 +65,7 @@ def all_editions(first: Edition, names: Sequence[str], own: tuple[Terms, Unit]) 
     both += [replace(first, terms=terms) for terms in get_args(Terms) if terms != (first.terms or own[0])]
     both += [replace(first, units=unit) for unit in get_args(Unit) if unit != (first.units or own[1])]
     both += [replace(first, style=style) for style in get_args(Style) if style != first.style]
-    return [*both, *first.for_each(first.chosen or names)] if first.size is None else both
+    forms = replace(first, is_form=True, style="print", with_source=False)
+    if first.size is not None:
+        return [*both, forms]
+    return [*both, *first.for_each(first.chosen or names), *forms.for_each(first.chosen or names)]

@@ -42,6 +42,7 @@ def edition_words(edition: Edition, path: Path, checked: Checked) -> str:
     sizes = [edition.size] if edition.size else list(edition.chosen)
     said = [
         f"Size{'s' if len(sizes) > 1 else ''} {', '.join(sizes)}" if sizes else "All sizes",
+        "tester’s form to fill in" if edition.is_form else "",
         f"{edition.terms or pattern.terms} terms",
         "inches first" if inches else "centimetres first",
         _STYLES[edition.style],

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.write.page.assets import BASE, PageFiles, Refused
+from gradegen.write.page.fields import finish_fields
 from gradegen.write.page.file_facts import describe_file
 from gradegen.write.page.tags import finish_tags
 
@@ -62,6 +63,7 @@ def pdf_bytes(
 def _finish(document: Any, pdf: Any) -> None:
     """The last changes to the file before it is written."""
     finish_tags(document, pdf)
+    finish_fields(pdf)
     describe_file(pdf, document.metadata.custom)
 
 

@@ -1,0 +1,1 @@
+"""Testers' forms that were filled in and sent back."""

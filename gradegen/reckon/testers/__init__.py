@@ -1,0 +1,1 @@
+"""What testers sent back, put together over all sizes."""

@@ -1,0 +1,1 @@
+"""Forms that testers fill in and send back."""
