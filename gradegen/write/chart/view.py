@@ -8,6 +8,8 @@ from dataclasses import replace
 from markupsafe import Markup
 
 from gradegen.design.checked import Checked
+from gradegen.design.look import Look
+from gradegen.trade.contrast import hex_of, mixed, rgb_of
 from gradegen.write.chart.draw import GREY, Inks
 from gradegen.write.chart.key import KeyEntry
 from gradegen.write.chart.pen import fine
@@ -24,10 +26,16 @@ def with_charts(pieces: Iterable[PieceView], checked: Checked, printing: Printin
     """The pieces, those that can be drawn with their chart."""
     found = []
     for at, (view, piece) in enumerate(zip(pieces, checked.pattern.pieces, strict=True), 1):
-        inks = GREY if style == "low-ink" else Inks()
+        inks = GREY if style == "low-ink" else _inks(checked.pattern.look)
         chart = piece_chart(checked, piece, printing, prefix=f"c{at}-", inks=inks)
         found.append(view if isinstance(chart, Undrawn) else replace(view, chart=chart_view(chart, checked, style, at)))
     return tuple(found)
+
+
+def _inks(look: Look | None) -> Inks:
+    """The inks of a chart; the ground behind a repeat takes the designer's accent, rows keep their own two inks."""
+    colour = rgb_of(look.accent.words) if look is not None and look.accent is not None else None
+    return Inks() if colour is None else Inks(shade=hex_of(mixed(colour, 10)))
 
 
 def chart_view(chart: Chart, checked: Checked, style: str, at: int = 1) -> ChartView:

@@ -57,6 +57,8 @@ def _everything(document: Document, terms: Terms) -> Iterator[Said]:
     for words in (document.size_line, document.by, _aloud(document.about, terms)):
         if words:
             yield Said("sentence", _stop(words))
+    if document.logo is not None:
+        yield Said("item", _stop(document.logo.alt), "Logo")
     yield from _pictures(document.pictures, terms)
     for fact in document.facts:
         yield _entry(fact, terms)

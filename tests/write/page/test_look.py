@@ -61,6 +61,7 @@ def test_the_accent_stands_in_place_of_the_house_colour(wrap: Checked) -> None:
     assert f"color: {WINE.words}" in sheet(html)
     assert f"color: {WINE.lines}" not in sheet(html).replace(f"solid {WINE.lines}", "")
     assert WINE.lines in body(html)  # in the drawing
+    assert "#e6efed" not in body(html)  # the ground of a chart's repeat
     assert ACCENT in pattern_html(wrap, Edition(OUT))
 
 

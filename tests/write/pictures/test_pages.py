@@ -266,3 +266,4 @@ def test_the_logo_stands_above_the_title(hat: Checked, folder: Path, samples: An
     assert html.index('alt="A plank"') < html.index("<h1>")
     assert "<img" not in pattern_html(checked, Edition(tmp_path, "M", style="low-ink"))
     assert "A plank" in pattern_html(checked, Edition(tmp_path, "M", style="low-ink"))
+    assert "Logo: A plank." in spoken_text(spoken(document_view(checked, Edition(tmp_path, "M", style="spoken"))))
