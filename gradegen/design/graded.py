@@ -82,7 +82,8 @@ class GradedSize:
     """Everything known about one size: its body, the end of the band that was graded, measures and counts.
 
     `ease`: printed `ease_measure` less graded body column `ease_body`, inches; `fit` its published name, for bust and
-    chest only. `key_eases`: the same for every measure made of one body column, that one first. `converted`: body columns whose inches come from published centimetres, none in inches being published.
+    chest only. `key_eases`: the same for every measure made of one body column, that one first. `converted`: body
+    columns whose inches come from published centimetres, none in inches being published.
     """
 
     name: str

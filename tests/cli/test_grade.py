@@ -12,7 +12,7 @@ def test_json_holds_every_size_and_every_count_is_on_its_multiple(gradegen, wrap
     run = gradegen("grade", wrap, "--json")
     answer = json.loads(run.stdout)
     assert run.returncode == 0
-    assert set(answer) == {"sizes", "measures", "counts"}
+    assert set(answer) == {"sizes", "measures", "counts", "eases"}
     assert answer["sizes"] == SIZES
     band = answer["counts"]["band"]
     assert all(entry["count"] % 6 == 3 for entry in band)  # multiple of 6 + 3, as the file says
@@ -21,6 +21,20 @@ def test_json_holds_every_size_and_every_count_is_on_its_multiple(gradegen, wrap
         round(entry["count"] * 4 / 14, 4) for entry in band
     ]  # 14 sts in 4 in
     assert all(entry["rounded"] for entry in band)
+
+
+def test_body_finished_and_ease_agree_in_json_and_on_the_screen(gradegen, hat: Path) -> None:
+    """Ease is finished less body, in every size."""
+    eases = json.loads(gradegen("grade", hat, "--json").stdout)["eases"]
+    assert eases["around"]["body"] == "head"
+    for one in eases["around"]["sizes"].values():
+        assert abs(one["finished_in"] - one["body_in"] - one["ease_in"]) < 0.0002
+    lines = gradegen("grade", hat).stdout.split("body, finished and ease")[1].splitlines()
+    inches = next(line.split() for line in lines if line.split()[:1] == ["ease"])
+    assert inches[1] == "in"
+    shown = [float(cell.replace("−", "-").replace("+", "")) for cell in inches[2:]]
+    wanted = [one["ease_in"] for one in eases["around"]["sizes"].values()]
+    assert all(abs(a - b) < 0.01 for a, b in zip(shown, wanted, strict=True))
 
 
 def test_the_table_names_every_count_and_size(gradegen, wrap: Path) -> None:

@@ -59,3 +59,23 @@ def test_the_names_have_a_source_and_a_mark():
     assert names.source.publisher.startswith("Craft Yarn Council")
     assert names.trust == "from memory, unchecked"
     assert [fit.least for fit in names.fits] == sorted(fit.least for fit in names.fits)
+
+
+def key_eases(made):
+    return [(key.measure, key.body, key.ease) for key in made.sizes[2].key_eases]
+
+
+def test_every_measure_of_one_body_column_has_its_ease_and_the_reported_one_comes_first(graded):
+    made = graded({"arm": "upper arm + 2 in", "half": "bust / 2", "around": "bust + 3 in", "hem": "around + 2 in"})
+    assert key_eases(made) == [("around", "bust", 3), ("arm", "upper_arm", 2)]
+
+
+def test_a_share_of_a_column_and_a_sum_of_two_have_no_ease(graded):
+    made = graded({"around": "bust + 3 in", "deep": "0.9 * upper arm", "both": "bust + upper arm"})
+    assert key_eases(made) == [("around", "bust", 3)]
+
+
+def test_the_key_ease_is_what_is_printed_less_the_body(graded):
+    made = graded({"around": "bust + 3 in"}, {"n": {"across": "around", "multiple": 4}})
+    for size in made.sizes:
+        assert size.key_eases[0].ease == size.measures["around"].printed - size.graded_body["bust"]

@@ -10,8 +10,22 @@ from itertools import pairwise
 from gradegen.write.drawing.outline import Point, Side
 from gradegen.write.drawing.sketch import ACCENT, INK, LETTER_SIZE, QUIET, Sketch, room_for
 
-LANE = 13.0  # points from one dimension line to the next
-FIRST = 11.0  # from the drawing to the first one
+
+@dataclass(frozen=True, slots=True)
+class Spacing:
+    """Points: from the drawing to the first dimension line, from one to the next, and how large letters are."""
+
+    first: float = 11.0
+    lane: float = 13.0
+    letters: float = LETTER_SIZE
+
+    @property
+    def drop(self) -> float:
+        """From the middle of a letter down to the line it stands on."""
+        return 0.36 * self.letters
+
+
+USUAL, LARGE = Spacing(), Spacing(26.0, 31.0, 23.5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +70,15 @@ def lanes_of(dimensions: Iterable[Dimension], side: Side) -> list[list[Dimension
     return lanes
 
 
-def room_beside(dimensions: Sequence[Dimension], side: Side) -> float:
+def room_beside(dimensions: Sequence[Dimension], side: Side, spacing: Spacing) -> float:
     """How much room the dimension lines of one side take."""
     lanes = len(lanes_of(dimensions, side))
-    return FIRST + LANE * lanes if lanes else 4.0
+    return spacing.first + spacing.lane * lanes if lanes else 4.0
 
 
-def draw_dimensions(sketch: Sketch, dimensions: Sequence[Dimension], box: tuple[float, float, float, float]) -> None:
+def draw_dimensions(
+    sketch: Sketch, dimensions: Sequence[Dimension], box: tuple[float, float, float, float], spacing: Spacing
+) -> None:
     """All of them around the box of the drawing (left, top, right, bottom); those inside and along where they are."""
     left, top, right, bottom = box
     starts: dict[Side, tuple[float, int]] = {
@@ -71,17 +87,17 @@ def draw_dimensions(sketch: Sketch, dimensions: Sequence[Dimension], box: tuple[
     for side, (edge, way) in starts.items():
         for at, lane in enumerate(lanes_of(dimensions, side)):
             for one in lane:
-                _draw(sketch, one, edge + way * (FIRST + LANE * at))
+                _draw(sketch, one, edge + way * (spacing.first + spacing.lane * at), spacing)
     for one in dimensions:
         if one.side == "inside":
-            _draw(sketch, one, one.points[0][0])
+            _draw(sketch, one, one.points[0][0], spacing)
         elif one.side == "along":
-            _draw_along(sketch, one)
+            _draw_along(sketch, one, spacing)
         elif one.side == "around":
-            _draw_around(sketch, one)
+            _draw_around(sketch, one, spacing)
 
 
-def _draw(sketch: Sketch, one: Dimension, lane: float) -> None:
+def _draw(sketch: Sketch, one: Dimension, lane: float, spacing: Spacing) -> None:
     """One dimension: thin lines from the drawing to it, its line with ticks, its letter in a gap of the line."""
     start, end = one.points[0], one.points[-1]
     level = one.is_level
@@ -92,19 +108,33 @@ def _draw(sketch: Sketch, one: Dimension, lane: float) -> None:
     for x, y in ends:
         sketch.line([(x - 2, y + 2), (x + 2, y - 2)], INK, 0.7)
     length = math.dist(*ends)
-    text = one.text if room_for(one.text) + 12 <= length else one.letter
+    text = one.text if room_for(one.text, spacing.letters) + 12 <= length else one.letter
     middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
-    gap = room_for(text) if level or len(text) > 2 else LETTER_SIZE
+    gap = room_for(text, spacing.letters) + 4 if level or len(text) > 2 else spacing.letters + 1
     of = f"measure {one.letter}"
     if gap + 8 > length:
         sketch.line(ends, ACCENT if one.side == "inside" else QUIET, 0.6, of=of)
-        at = (middle[0], lane + 10 if one.side == "below" else lane - 3.5) if level else (lane - 7, middle[1] + 3)
-        sketch.write(text, at, bold=True, of=one.letter)
+        _write(sketch, one, text, _off(one, middle, lane, spacing), spacing)
         return
     _broken(sketch, ends, gap, of)
     turn = 0 if level or len(text) <= 2 else -90
-    at = (middle[0], middle[1] + 2.9) if not turn else (middle[0] + 2.9, middle[1])
-    sketch.write(text, at, bold=True, turn=turn, of=one.letter)
+    drop = spacing.drop
+    at = (middle[0], middle[1] + drop) if not turn else (middle[0] + drop, middle[1])
+    _write(sketch, one, text, at, spacing, turn=turn)
+
+
+def _off(one: Dimension, middle: Point, lane: float, spacing: Spacing) -> Point:
+    """Beside the middle of a dimension line that has no room for a gap, away from the drawing."""
+    drop = spacing.drop
+    if one.is_level:
+        return middle[0], lane + 7 + drop if one.side == "below" else lane - 3.5
+    return lane + (5 + drop) * (1 if one.side == "right" else -1), middle[1] + drop
+
+
+def _write(
+    sketch: Sketch, one: Dimension, text: str, at: Point, spacing: Spacing, *, turn: float = 0, anchor: str = "middle"
+) -> None:
+    sketch.write(text, at, size=spacing.letters, anchor=anchor, bold=True, turn=turn, of=one.letter)
 
 
 def _broken(sketch: Sketch, ends: Sequence[Point], gap: float, of: str) -> None:
@@ -129,7 +159,7 @@ def _towards(place: Point, to: Point, by: float) -> Point:
 # along an edge ----------------------------------------------------------------------------------------------------
 
 
-def _draw_along(sketch: Sketch, one: Dimension) -> None:
+def _draw_along(sketch: Sketch, one: Dimension, spacing: Spacing) -> None:
     """A measure taken along an edge: a line that keeps its distance from it, the letter at two thirds of it."""
     apart = [beside(one.points, at, 7.0) for at in range(len(one.points))]
     sketch.line(apart, QUIET, 0.6)
@@ -138,19 +168,19 @@ def _draw_along(sketch: Sketch, one: Dimension) -> None:
     places = [(a[0] + b[0]) / 2 for a, b in pairwise(apart)]
     at = min(range(len(places)), key=lambda each: abs(each - len(places) // 2))
     middle = ((apart[at][0] + apart[at + 1][0]) / 2, (apart[at][1] + apart[at + 1][1]) / 2)
-    outer = beside(one.points, at, 15.0)
-    away = _towards(middle, (outer[0] + middle[0] - apart[at][0], outer[1] + middle[1] - apart[at][1]), 8.0)
+    outer = beside(one.points, at, 7.0 + spacing.letters)
+    away = _towards(middle, (outer[0] + middle[0] - apart[at][0], outer[1] + middle[1] - apart[at][1]), spacing.letters)
     anchor = "middle" if abs(away[0] - middle[0]) < 5 else "end" if away[0] < middle[0] else "start"
-    sketch.write(one.text, (away[0], away[1] + 2.9), anchor=anchor, bold=True, of=one.letter)
+    _write(sketch, one, one.text, (away[0], away[1] + spacing.drop), spacing, anchor=anchor)
 
 
-def _draw_around(sketch: Sketch, one: Dimension) -> None:
+def _draw_around(sketch: Sketch, one: Dimension, spacing: Spacing) -> None:
     """A measure taken around a piece seen from the side: the half of it that is seen, the letter below its middle."""
     sketch.line(one.points, ACCENT, 0.9, "3 2.5", of=f"measure {one.letter}")
     x, y = one.points[len(one.points) // 2]
     wide = abs(one.points[-1][0] - one.points[0][0])
-    text = one.text if room_for(one.text) + 4 <= wide else one.letter
-    sketch.write(text, (x, y + 10), bold=True, of=one.letter)
+    text = one.text if room_for(one.text, spacing.letters) + 4 <= wide else one.letter
+    _write(sketch, one, text, (x, y + 3 + spacing.letters), spacing)
 
 
 def beside(line: Sequence[Point], at: int, distance: float) -> Point:

@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.write.drawing.dimensions import Dimension, draw_dimensions, room_beside
+from gradegen.write.drawing.dimensions import LARGE, USUAL, Dimension, Spacing, draw_dimensions, room_beside
 from gradegen.write.drawing.marks_on_lines import places_on_lines
-from gradegen.write.drawing.outline import Outline, Point, Span
+from gradegen.write.drawing.outline import Outline, Point, Side, Span
 from gradegen.write.drawing.sketch import (
     HALF_SHEET,
     INK,
@@ -23,7 +23,14 @@ from gradegen.write.drawing.sketch import (
 from gradegen.write.words.phrases import Printing
 from gradegen.write.words.print_numbers import lengths_text
 
-TALLEST, TALLER, ALONE = 205.0, 260.0, 128.0  # points; of a narrow piece with a sheet of its own; of one size
+TALLEST = 205.0  # points
+TALLER, ALONE, LARGE_PRINT = (
+    260.0,
+    128.0,
+    340.0,
+)  # of a narrow piece with a sheet of its own; of one size; of large print
+_BESIDE: tuple[Side, Side] = ("left", "right")
+_CORNER: tuple[Side, Side] = ("left", "below")
 _LARGEST = 34.0  # points to the inch
 _NARROW = 0.86  # across to down: what is narrower stands on half a sheet
 _GAP = 2 * "\N{NO-BREAK SPACE}"
@@ -55,9 +62,19 @@ class Label:
     def text(self, span: Span) -> str:
         """`A`, or `A  17½ in (44.5 cm)`; the name where a measure has no letter."""
         letter = self.letters.get(span.name, span.name)
-        if not self.printing.is_one_size:
+        if not self.printing.is_one_size or self.is_large:
             return letter
         return f"{letter}{_GAP}{lengths_text([span.length], self.printing.style)}"
+
+    @property
+    def is_large(self) -> bool:
+        """True for large print."""
+        return self.printing.columns is not None
+
+    @property
+    def spacing(self) -> Spacing:
+        """Of the dimension lines."""
+        return LARGE if self.is_large else USUAL
 
     def letter(self, span: Span) -> str:
         """The letter alone."""
@@ -86,12 +103,14 @@ def lay_sheet(outlines: Sequence[Outline], label: Label, *, half: bool) -> Sheet
     width = HALF_SHEET if half else SHEET
     left, top, right, bottom = extent(outlines)
     trial = _dimensions(outlines, Sheet(8.0, (0.0, 0.0), width), label)
-    beside = room_beside(trial, "left"), room_beside(trial, "right")
+    beside = [room_beside(trial, side, label.spacing) for side in _BESIDE]
     room = width - sum(beside) - 12
-    tallest = ALONE if len(outlines) == 1 else TALLER if not half and is_narrow(outlines) else TALLEST
+    tallest = TALLEST if half or not is_narrow(outlines) else TALLER
+    if len(outlines) == 1:
+        tallest = LARGE_PRINT if label.is_large else ALONE
     scale = min(room / (right - left), tallest / (bottom - top), _LARGEST)
     across = beside[0] + 6 + (room - (right - left) * scale) / 2 - left * scale
-    return Sheet(scale, (across, 10 + room_beside(trial, "above") - top * scale), width)
+    return Sheet(scale, (across, 10 + room_beside(trial, "above", label.spacing) - top * scale), width)
 
 
 def draw_outlines(sketch: Sketch, outlines: Sequence[Outline], sheet: Sheet, label: Label) -> None:
@@ -109,11 +128,13 @@ def draw_outlines(sketch: Sketch, outlines: Sequence[Outline], sheet: Sheet, lab
     left, top, right, bottom = extent(outlines)
     (x, y), scale = sheet.spot, sheet.scale
     box = (x + left * scale, y + top * scale, x + right * scale, y + bottom * scale)
-    draw_dimensions(sketch, dimensions, box)
+    draw_dimensions(sketch, dimensions, box, label.spacing)
     if len(outlines) > 1:
         mark_lines(sketch, placed, marks_or_names(outlines, label.printing))
-    start = 6.0 if len(outlines) > 1 else max(6.0, box[0] - room_beside(dimensions, "left"))
-    draw_key(sketch, outlines, sheet, label, (start, box[3] + room_beside(dimensions, "below") + 12))
+    before, under = (room_beside(dimensions, side, label.spacing) for side in _CORNER)
+    draw_key(
+        sketch, outlines, sheet, label, (6.0 if len(outlines) > 1 else max(6.0, box[0] - before), box[3] + under + 12)
+    )
 
 
 def line_of(at: int, outlines: Sequence[Outline]) -> tuple[float, str]:

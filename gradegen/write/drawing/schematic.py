@@ -96,7 +96,7 @@ def piece_drawings(schematics: Schematics, printing: Printing) -> tuple[Drawing,
     """A drawing of every schematic; narrow ones stand beside each other in pairs."""
     label = Label(schematics.letters, printing)
     pieces = schematics.pieces
-    halves = _halves(pieces)
+    halves = [False] * len(pieces) if label.is_large else _halves(pieces)
     return tuple(_draw(piece, label, half=half) for piece, half in zip(pieces, halves, strict=True))
 
 
@@ -115,7 +115,7 @@ def _halves(pieces: Sequence[Schematic]) -> list[bool]:
 def _draw(piece: Schematic, label: Label, *, half: bool) -> Drawing:
     sketch = Sketch()
     outlines = piece.outlines
-    if label.printing.columns is not None and len(outlines) > 1:  # large print: twelve lines are no help to weak eyes
+    if label.is_large and len(outlines) > 1:  # large print: twelve lines are no help to weak eyes
         outlines = outlines[len(outlines) // 2 : len(outlines) // 2 + 1]
     if piece.kind == "band":
         draw_band(sketch, outlines, label)

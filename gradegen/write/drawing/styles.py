@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 
 from gradegen.write.drawing.sketch import PALE
 from gradegen.write.editions.edition import Style
-from gradegen.write.view.whole import Drawing, Lettering, Stroke
-
-_LARGE = "23.5"  # on a sheet 470 wide, set as wide as the column of large print: a little over 22 pt
+from gradegen.write.view.whole import Drawing, Stroke
 
 
 def drawings_for(style: Style, drawings: Iterable[Drawing]) -> tuple[Drawing, ...]:
@@ -28,8 +26,8 @@ def _without_fill(stroke: Stroke) -> Stroke:
 
 
 def _enlarged(drawing: Drawing) -> Drawing:
-    """The letters of the measures alone, large; the caption says what they stand for."""
-    letters = tuple(_large(word for word in drawing.letterings if len(word.of) == 1))
+    """The letters of the measures alone; the caption says what they stand for."""
+    letters = tuple(replace(word, weight="700") for word in drawing.letterings if len(word.of) == 1)
     strokes = tuple(map(_heavy, (each for each in drawing.strokes if not each.of.startswith("scale"))))
     return replace(drawing, letterings=letters, strokes=strokes, tight="", wide="")
 
@@ -40,8 +38,3 @@ def _heavy(stroke: Stroke) -> Stroke:
 
 def _dark(stroke: Stroke) -> str:
     return stroke.colour if stroke.colour == stroke.fill else "#000000"
-
-
-def _large(letters: Iterable[Lettering]) -> Iterator[Lettering]:
-    for word in letters:
-        yield replace(word, text=word.of, size=_LARGE, weight="700", turn="")

@@ -21,11 +21,15 @@ _Row = tuple[str, str, list[str]]  # name, unit, one cell per size
 def grading_tables(
     sizes: Sequence[GradedSize], table: SizeTable, *, inches_first: bool, width: int = 200
 ) -> list[Table]:
-    """A table for every graded count, then the finished measures, as many sizes side by side as fit the width."""
+    """A table for every graded count, then the finished measures, then how those fit the body.
+
+    As many sizes side by side as fit the width.
+    """
     counts = list(dict.fromkeys(name for size in sizes for name in size.counts))
     return [
         *(_count_table(name, sizes, table.by, inches_first) for name in counts),
         *_measure_tables(sizes, inches_first, width),
+        *_ease_tables(sizes, inches_first, width),
     ]
 
 
@@ -116,6 +120,23 @@ def _measure_tables(sizes: Sequence[GradedSize], inches_first: bool, width: int)
         pair = [("in", inches), ("cm", cm)] if inches_first else [("cm", cm), ("in", inches)]
         rows += [(name, *pair[0]), ("", *pair[1])]
     return _side_by_side("finished measures", rows, [size.name for size in sizes], width) if rows else []
+
+
+def _ease_tables(sizes: Sequence[GradedSize], inches_first: bool, width: int) -> list[Table]:
+    """For each measure that goes with a body column: the body as published, the finished measure, the ease."""
+    rows: list[_Row] = []
+    for key in dict.fromkeys((key.measure, key.body) for size in sizes for key in size.key_eases):
+        for metric in (not inches_first, inches_first):
+            unit = "cm" if metric else "in"
+            eases = [next((one.ease for one in size.key_eases if one.measure == key[0]), None) for size in sizes]
+            bodies = [_cell(size.body.get(key[1]), metric=metric) for size in sizes]
+            finished = [
+                _plain(size.measures[key[0]].printed, metric) if key[0] in size.measures else NONE for size in sizes
+            ]
+            rows.append((f"{key[1].replace('_', ' ')}, body", unit, bodies))
+            rows.append((f"{key[0]}, finished", unit, finished))
+            rows.append(("  ease", unit, [_signed(ease, not metric) for ease in eases]))
+    return _side_by_side("body, finished and ease", rows, [size.name for size in sizes], width) if rows else []
 
 
 def _side_by_side(title: str, rows: Sequence[_Row], sizes: Sequence[str], width: int) -> list[Table]:

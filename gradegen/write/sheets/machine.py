@@ -75,7 +75,27 @@ def grading_json(sizes: Sequence[GradedSize]) -> str:
         name: [count_values(size.counts[name]) for size in sizes if name in size.counts]
         for name in _names(sizes, "counts")
     }
-    return json.dumps({"sizes": [size.name for size in sizes], "measures": measures, "counts": counts}, indent=1)
+    answer = {
+        "sizes": [size.name for size in sizes],
+        "measures": measures,
+        "counts": counts,
+        "eases": ease_values(sizes),
+    }
+    return json.dumps(answer, indent=1)
+
+
+def ease_values(sizes: Sequence[GradedSize]) -> dict[str, Any]:
+    """Measure -> the body column it goes with, and per size the body graded for, what is finished, and the ease."""
+    found: dict[str, Any] = {}
+    for size in sizes:
+        for key in size.key_eases:
+            told = found.setdefault(key.measure, {"body": key.body, "sizes": {}})
+            told["sizes"][size.name] = {
+                "body_in": _decimal(size.graded_body[key.body]),
+                "finished_in": _decimal(size.measures[key.measure].printed),
+                "ease_in": _decimal(key.ease),
+            }
+    return found
 
 
 def measure_values(measure: GradedMeasure) -> dict[str, Any]:

@@ -44,7 +44,7 @@ def test_the_shape_of_check_json() -> None:
 
 def test_grading_json_holds_one_entry_per_size() -> None:
     answer = json.loads(grading_json([graded("S", 120), graded("M", 124)]))
-    assert list(answer) == ["sizes", "measures", "counts"]
+    assert list(answer) == ["sizes", "measures", "counts", "eases"]
     assert answer["sizes"] == ["S", "M"]
     assert [entry["count"] for entry in answer["counts"]["band"]] == [120, 124]
     first = answer["counts"]["band"][0]
