@@ -6,12 +6,16 @@ import argparse
 import json
 import re
 import sys
+from typing import TYPE_CHECKING
 
 from gradegen import pipeline
 from gradegen.cli.answers import CLEAN, UNREADABLE, closing_lines, exit_code, refuse, show_findings
 from gradegen.write.screen.findings import finding_lines
 from gradegen.write.screen.terminal import show_lines, show_rich, show_text, width_of
 from gradegen.write.sheets import machine
+
+if TYPE_CHECKING:
+    from gradegen.design.pattern import Pattern
 
 
 def check(options: argparse.Namespace) -> int:
@@ -73,8 +77,18 @@ def grade(options: argparse.Namespace) -> int:
     limited = limited_counts(checked.pattern, checked.sizes)
     for table in [*tables, *([drift_table(limited, inches_first=inches_first)] if limited else [])]:
         show_rich(table)
+    if checked.pattern.scheduled:
+        _show_shaping(checked.pattern)
     show_findings(outcome)
     return exit_code(outcome)
+
+
+def _show_shaping(pattern: Pattern) -> None:
+    from gradegen.write.screen.shaping import merged_tables, shaping_lines
+
+    show_lines([(("shaping", "bold"),), *(((line, ""),) for line in shaping_lines(pattern)), (("", ""),)])
+    for table in merged_tables(pattern, width_of(sys.stdout)):
+        show_rich(table)
 
 
 def _show_size_table(options: argparse.Namespace) -> int:

@@ -120,7 +120,7 @@ def _piece(piece: PieceView, document: Document) -> Iterator[str]:
     lines = [piece.how, f"Sizes: {unmarked(document.size_key)}" if document.size_key else ""]
     lines += [*_items(piece.notes), *_pictures(piece.pictures)]
     for row in piece.rows:
-        lines += [_row(row), *_pictures(row.pictures)]
+        lines += [_row(row), *(line for table in row.tables for line in _table(table)), *_pictures(row.pictures)]
     yield from _section(piece.name, lines)
     if piece.chart is not None:
         spoken = [_set(f"- {words(row)}", 2) for row in piece.chart.spoken]

@@ -13,6 +13,7 @@ from gradegen.design.rows import Listed, Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.write.page.typeset import NARROW
+from gradegen.write.view.merged_shaping import merged_tables
 from gradegen.write.view.whole import PieceView, RowView
 from gradegen.write.voice.lists import each_size
 from gradegen.write.words.fold import folded
@@ -46,7 +47,11 @@ def piece_views(checked: Checked, printing: Printing, kept: Set[Place] = frozens
             _HOW[piece.shape],
             tuple(phrase(note, printing) for note in piece.notes),
             tuple(
-                replace(row_view(row, made.get(row.place, {}), printing), aside=aside if row.place in kept else "")
+                replace(
+                    row_view(row, made.get(row.place, {}), printing),
+                    aside=aside if row.place in kept else "",
+                    tables=merged_tables(row, made.get(row.place, {}), printing),
+                )
                 for row in rows_for(piece, printing.sizes)
             ),
         )

@@ -143,6 +143,7 @@ class RowView:
     ticks: tuple[str, ...] = ()  # boxes to tick off on one size's pages, by their looks: one for every row or round
     aside: str = ""  # what the reader must know of this row: that it keeps the designer's own terms
     pictures: tuple[PictureView, ...] = ()
+    tables: tuple[MeasureTable, ...] = ()  # shapings worked at the same time, row by row
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gradegen.trade.stitches import Terms
+from gradegen.write.view.merged_shaping import ONE_SIZE
 from gradegen.write.view.whole import Document, Entry, MeasureTable, PictureView, PieceView, RowView
 from gradegen.write.voice.aloud import aloud, lists_aloud
 from gradegen.write.voice.lists import NOT_WORKED, each_size, in_unit
@@ -130,10 +131,21 @@ def _piece(piece: PieceView, terms: Terms) -> Iterator[Said]:
     yield from _pictures(piece.pictures, terms)
     for row in piece.rows:
         yield _row(row, terms)
+        for table in row.tables:
+            yield from _merged(table, terms)
         yield from _pictures(row.pictures, terms)
     if piece.chart is not None and piece.chart.spoken:
         yield Said("subheading", aloud(piece.chart.title, terms))
         yield from (Said("item", _capital(_aloud(row, terms, is_row=True))) for row in piece.chart.spoken)
+
+
+def _merged(table: MeasureTable, terms: Terms) -> Iterator[Said]:
+    """Shapings at the same time, a row an item: each size with its stitches and what happens, or the one size's own."""
+    yield Said("sentence", _stop(aloud(table.caption, terms)))
+    for row in table.rows:
+        alone = f"{row.cells[1]}, {row.cells[0]} stitches after it"
+        cells = alone if table.columns == ONE_SIZE else each_size(table.columns, row.cells)
+        yield Said("item", _stop(aloud(cells, terms)), f"{table.corner} {row.name}")
 
 
 def _row(row: RowView, terms: Terms) -> Said:
