@@ -76,7 +76,9 @@ def schedules_of(course: Course, checked: Checked, size: GradedSize) -> Iterator
                 yield scheduled.rule, one
 
 
-def events_in(course: Course, checked: Checked, size: GradedSize, edges: dict[str, str]) -> tuple[Event, ...]:
+def events_in(
+    course: Course, checked: Checked, size: GradedSize, edges: dict[str, str], *, is_flat: bool
+) -> tuple[Event, ...]:
     """Where the edges of a course go. `edges`: which side an edge named in words lies on, filled as they come."""
     found = [
         event
@@ -86,7 +88,7 @@ def events_in(course: Course, checked: Checked, size: GradedSize, edges: dict[st
     ]
     if sum(event.left + event.right for event in found) == course.after - course.before:
         return tuple(sorted(found, key=lambda event: event.row))
-    return _spread(course, edges)
+    return _spread(course, edges, is_flat=is_flat)
 
 
 def _scheduled(rule: ScheduleRule, one: Schedule, edges: dict[str, str]) -> Iterator[Event]:
@@ -110,8 +112,8 @@ def _side(edge: str, edges: dict[str, str]) -> str:
 _SUDDEN = 2  # stitches at one edge in one row: more of them are a step
 
 
-def _spread(course: Course, edges: dict[str, str]) -> tuple[Event, ...]:
-    """A change whose rows are not known one by one lies evenly over them; a large one in one row is a step."""
+def _spread(course: Course, edges: dict[str, str], *, is_flat: bool) -> tuple[Event, ...]:
+    """A change whose rows are not known one by one lies evenly over them; a large one in one flat row is a step."""
     change = course.after - course.before
     if not change:
         return ()
@@ -121,5 +123,5 @@ def _spread(course: Course, edges: dict[str, str]) -> tuple[Event, ...]:
         if isinstance(step, Shaping) and step.change is not None and step.change.where == "one end"
     ]
     side = _side(one_ended[0].edge, edges) if one_ended else ""
-    sudden = course.rows == 1 and abs(change) > _SUDDEN * (1 if side else 2)
+    sudden = is_flat and course.rows == 1 and abs(change) > _SUDDEN * (1 if side else 2)
     return (_placed(course.rows, change, sudden, side),)

@@ -63,7 +63,7 @@ def lay_out(piece: Piece, checked: Checked, size: GradedSize, gauges: Gauges) ->
     gauge = gauges.at(_across(courses, checked))
     if not heights.are_known or gauge is None or not gauge.stitches:
         return None
-    sides = find_sides(courses, checked, size)
+    sides = find_sides(courses, checked, size, is_flat=piece.shape == "flat")
     from_top = _is_from_top(piece, checked)
     return Fabric(
         piece, checked, size, courses, sides, stretches, heights, gauge.stitches, piece.shape != "flat", from_top
@@ -137,7 +137,7 @@ def _widths(fabric: Fabric) -> Iterator[Span]:
         count = fabric.size.counts.get(rule.name) if rule is not None else None
         if rule is None or count is None or count.n != course.after or rule.name in seen:
             continue
-        is_last = course is fabric.courses[-1]
+        is_last = course is fabric.courses[-1] and not fabric.is_tube
         times = (2 if fabric.is_tube else 1) * rule.pieces
         name, length = measured(rule.across, fabric.size, Fraction(count.n) / fabric.per_inch * rule.pieces)
         if not name and is_last and rule.across is None:

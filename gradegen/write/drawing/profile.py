@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from gradegen.design.checked import Checked
-from gradegen.design.edge import Edge, Run
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Gauge, Piece
 from gradegen.design.worked import WorkedRow
 from gradegen.grade.reckon import names_in
 from gradegen.numbers.units import inches_of
+from gradegen.write.drawing.courses import width_of
 
 _NEAR = 0.15  # how far a round's width by its stitches may lie from the measure before the stitches are not believed
 
@@ -41,11 +41,6 @@ class Profile:
         """The greatest half width."""
         return max(out for out, _ in self.points)
 
-    @property
-    def size_of_outline(self) -> float:
-        """For the order of drawing."""
-        return self.height * self.widest
-
 
 def round_profile(piece: Piece, around: float, length: float, checked: Checked, size: GradedSize) -> Profile:
     """From the worked rounds where their stitches agree with the measure around; else a plain tube or cap."""
@@ -62,23 +57,12 @@ def _rounds(piece: Piece, worked: Sequence[WorkedRow]) -> list[int]:
     for row in worked:
         if row.row.place not in mine or not row.applies or row.times < 1:
             continue
-        wide = max(row.made or 0, _width(row.after))
+        wide = max(row.made or 0, width_of(row.after))
         if not wide:
             return []
         before = widths[-1] if widths else wide
         widths += [before + (wide - before) * (at + 1) // row.times for at in range(row.times)]
     return widths
-
-
-def _width(edge: Edge) -> int:
-    """Stitches and the chains of its spaces."""
-    total = 0
-    for item in edge:
-        if isinstance(item, Run):
-            total += item.times * _width(item.items)
-        else:
-            total += item.length if item.kind == "sp" else item.kind in ("st", "ch", "free loop", "row end")
-    return total
 
 
 def _gauge_of(piece: Piece, checked: Checked) -> tuple[float, float] | None:

@@ -32,14 +32,14 @@ class Sides:
         return _where(self.left, rows, below), _where(self.right, rows, below)
 
 
-def find_sides(courses: Sequence[Course], checked: Checked, size: GradedSize) -> Sides:
+def find_sides(courses: Sequence[Course], checked: Checked, size: GradedSize, *, is_flat: bool) -> Sides:
     """The edges of a piece, its shaping where its schedules put it."""
     wide = Fraction(courses[0].after)
     sides = Sides([(Fraction(0), 0)], [(wide, 0)])
     edges: dict[str, str] = {}
     begins = 0
     for at, course in enumerate(courses):
-        events = events_in(course, checked, size, edges) if at else ()
+        events = events_in(course, checked, size, edges, is_flat=is_flat) if at else ()
         sides.shaped.append({name for event in events for name in ("left", "right") if getattr(event, name)})
         _grow(sides, at, events, begins)
         begins += course.rows
