@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from gradegen.design.look import Look
 from gradegen.design.pattern import Pattern, SizeChoice
+from gradegen.design.pictures import Picture
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Place, Severity, Written
 from gradegen.read.files import open_text
@@ -78,8 +80,7 @@ def _read_given(
     title, terms = given.value(keys.TITLE), given.value(keys.TERMS)
     if words is None or table is None or sizes is None or title is None or terms is None or _has_error(findings):
         return None, findings + (words.findings if words else ())
-    pictures, more = read_pictures(words.pictures, words.pieces, path.parent)
-    look, look_source, unseen = read_look(given.value(LOOK), path.parent)
+    pictures, look, look_source, more = _shown(given, words, path.parent)
     pattern = Pattern(
         file=source.file,
         title=title,
@@ -112,7 +113,16 @@ def _read_given(
         look=look,
         place=Place(source.file, 1, 1, 1, 1),
     )
-    return (pattern, table), findings + words.findings + more + unseen
+    return (pattern, table), findings + words.findings + more
+
+
+def _shown(
+    given: Given, words: Words, folder: Path
+) -> tuple[tuple[Picture, ...], Look | None, Written | None, Findings]:
+    """The pictures and the look, with the text of its own file; what is wrong with them leaves the rows to be checked."""
+    pictures, findings = read_pictures(words.pictures, words.pieces, folder)
+    look, source, more = read_look(given.value(LOOK), folder)
+    return pictures, look, source, findings + more
 
 
 def _has_error(findings: Findings) -> bool:
