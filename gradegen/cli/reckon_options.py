@@ -12,7 +12,7 @@ WRAP = "shared/patterns/skerrywick-wrap.yaml"
 
 
 def add_reckoning(commands: Any, command: Command) -> None:
-    """Adds `yarn`, `any-size` and `companion`; `command` makes a parser with help and example."""
+    """Adds `yarn`, `multiples`, `any-size` and `companion`; `command` makes a parser with help and example."""
     _add_yarn(
         command(
             commands,
@@ -21,6 +21,10 @@ def add_reckoning(commands: Any, command: Command) -> None:
             f"gradegen yarn {WRAP}",
             "gradegen.cli.reckon.yarn",
         )
+    )
+    does = "derive from the rows which foundation chains work, and compare with the multiple stated"
+    _add_multiples(
+        command(commands, "multiples", does, f"gradegen multiples {WRAP}", "gradegen.cli.multiples.multiples")
     )
     example = f'gradegen any-size {WRAP} --from "20 in" --to "80 in" --out build'
     does = "list every count that the whole pattern allows between two widths"
@@ -36,6 +40,15 @@ def _add_yarn(parser: argparse.ArgumentParser) -> None:
     form.add_argument("--json", action="store_true", help="for a program")
     form.add_argument("--stitches", action="store_true", help="show how many of each stitch every size takes instead")
     _add_units(parser)
+
+
+def _add_multiples(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("file", metavar="FILE", help="the pattern")
+    parser.add_argument("--size", metavar="SIZE", help="the size whose other counts are kept (default: the first)")
+    parser.add_argument(
+        "--to", dest="reach", type=int, metavar="CHAINS", help="try so many where counts depend on each other"
+    )
+    parser.add_argument("--json", action="store_true", help="for a program")
 
 
 def _add_any_size(parser: argparse.ArgumentParser) -> None:

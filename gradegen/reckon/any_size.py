@@ -13,6 +13,7 @@ from gradegen.design.pattern import CountRule, Measure, Pattern
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade import grade_sizes
+from gradegen.grade.shaping import shape_rows
 from gradegen.grade.snapped import grid_of
 from gradegen.numbers.snap import NoCount
 from gradegen.reckon.amounts import SizeYarn
@@ -203,6 +204,7 @@ def size_with(checked: Checked, leading: LeadingCount, count: int, yarns: Sequen
     pattern = with_count(checked.pattern, leading, count)
     graded, _ = grade_sizes(pattern, checked.table)
     size = graded[slot.index]
+    pattern, _ = shape_rows(pattern, graded)
     missing = [other for other in checked.pattern.counts if other not in size.counts]
     if missing:
         return f"{missing[0]} is not whole"

@@ -67,25 +67,32 @@ def foundations(pattern: Pattern) -> tuple[Foundation, ...]:
     return tuple(_foundations(pattern))
 
 
+def piece_groups(pattern: Pattern) -> tuple[tuple[Piece, ...], ...]:
+    """Every piece that begins by itself, with those that go on from it."""
+    groups: list[list[Piece]] = []
+    for piece in pattern.pieces:
+        if not groups or _starts(piece):
+            groups.append([])
+        groups[-1].append(piece)
+    return tuple(map(tuple, groups))
+
+
 def _foundations(pattern: Pattern) -> Iterator[Foundation]:
-    pieces = list(pattern.pieces)
-    starts = [at for at, piece in enumerate(pieces) if at == 0 or _starts(piece)]
-    for at, start in enumerate(starts):
-        end = starts[at + 1] if at + 1 < len(starts) else len(pieces)
-        row = _first_row(pieces[start])
+    for group in piece_groups(pattern):
+        row = _first_row(group[0])
         chain = next((step for step in row.steps if not isinstance(step, (Aside, Turn))), None) if row else None
-        if row is None or not isinstance(chain, Chain) or _goes_into_ring(pieces[start]):
+        if row is None or not isinstance(chain, Chain) or begins_in_ring(group[0]):
             continue
         made = _made_from(chain.number, pattern)
         if made is not None:
-            yield Foundation(tuple(pieces[start:end]), row, chain, *made)
+            yield Foundation(group, row, chain, *made)
 
 
 def _first_row(piece: Piece) -> Row | None:
     return next((row for row in piece.rows if not row.is_prose), None)
 
 
-def _goes_into_ring(piece: Piece) -> bool:
+def begins_in_ring(piece: Piece) -> bool:
     """True when the first stitches go into a ring: then its chains are no width."""
     rows = [row for row in piece.rows if not row.is_prose][:2]
     return any(step.into.which == "ring" for row in rows for step in _works(row.steps))

@@ -94,9 +94,10 @@ def _proved(step: int, reach: int, at: Callable[[int], Tried], most: int) -> Der
     for least in range(1, reach - 3 * step + 2):
         block = range(least, least + step)
         if all(_goes_on(at(chains), at(chains + step), at(chains + 2 * step)) for chains in block):
-            if any(at(chains).works for chains in block) or reach > max(most // 2, 3 * least):
+            if any(at(chains).works for chains in block):
                 return _smallest_from(step, least, at)
-            return None
+            if not any(at(chains).works for chains in range(least, reach + 1)):
+                return _smallest_from(step, least, at) if reach > max(most // 2, 3 * least) else None
     return None
 
 

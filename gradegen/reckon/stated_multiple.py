@@ -69,7 +69,7 @@ def compare_multiples(checked: Checked) -> Compared:
 def _compared(checked: Checked) -> Iterator[WrongMultiple | StrictMultiple]:
     for foundation in foundations(checked.pattern):
         chains = _chains(checked, foundation)
-        stated = list(_stated(checked, foundation))
+        stated = stated_multiples(checked, foundation)
         if not stated or not chains:
             continue
         trial: Trial | None = None
@@ -81,6 +81,11 @@ def _compared(checked: Checked) -> Iterator[WrongMultiple | StrictMultiple]:
             found = _wrong(one, trial, chains, uneven) or (None if uneven else _strict(one, trial, chains[0]))
             if found is not None:
                 yield found
+
+
+def stated_multiples(checked: Checked, foundation: Foundation) -> tuple[Stated, ...]:
+    """The multiples that the pattern states for a foundation chain, in chains."""
+    return tuple(_stated(checked, foundation))
 
 
 def _stated(checked: Checked, foundation: Foundation) -> Iterator[Stated]:

@@ -130,7 +130,8 @@ class Trial:
     def _order(
         self, piece: Piece, numbers: Mapping[str, int], kind: type[PieceWork], before: RowsInOrder | None
     ) -> RowsInOrder:
-        standings = before.piece.standings if before is not None else []
+        slot = self.slot
+        standings = [before.piece.standings[slot]] * len(self.sizes) if before is not None else []
         order = rows_in_order(self.pattern, piece, self.sizes, standings, kind)
         order.piece.counts = [numbers] * len(self.sizes)
         order.piece.notes = replace(order.piece.notes, multiple=None)

@@ -47,7 +47,7 @@ def enter(piece: Piece, anew: bool, sizes: Sequence[str], before: Sequence[Stand
         return Entry(tuple(replace(one, rows=0, piece=name, left=left, on_held=False) for one, left in pairs))
     if anew:
         return Entry(fresh, (), (_unused(piece.begin),))
-    return _said(piece.begin, sizes, fresh)
+    return _said(piece.begin, sizes, _of_working_sizes(piece, sizes, fresh))
 
 
 def _past(standing: Standing) -> tuple[LeftBehind, ...]:
@@ -57,6 +57,13 @@ def _past(standing: Standing) -> tuple[LeftBehind, ...]:
 def _unused(begin: Begin) -> Finding:
     message = f"This piece makes a chain of its own, so it is not worked on {begin.piece}."
     return BEGINS_ANEW.at(begin.place, message, hint="Leave the chain out, or this line.")
+
+
+def _of_working_sizes(piece: Piece, sizes: Sequence[str], fresh: tuple[Standing, ...]) -> tuple[Standing, ...]:
+    """The standings, those of sizes that work no row of the piece like the first that does: nobody begins there."""
+    at_work = {size for row in piece.rows for size in (row.sizes if row.sizes is not None else sizes)}
+    first = next((one for size, one in zip(sizes, fresh, strict=True) if size in at_work), None)
+    return tuple(one if size in at_work or first is None else first for size, one in zip(sizes, fresh, strict=True))
 
 
 def _said(begin: Begin, sizes: Sequence[str], fresh: tuple[Standing, ...]) -> Entry:

@@ -83,7 +83,7 @@ class PassageRows:
         if has_spaces(self.edge):
             raise Unclear("how this stitch pattern is shaped is not said", change.place)
         dense = is_too_dense(change, before, delta)
-        if dense or before + delta < 0:
+        if dense or before + delta < 1:
             raise _cannot_be(change, before, delta, dense, self.rows + 1)
         self.widen(delta)
 
@@ -131,7 +131,7 @@ def _cannot_be(change: Change, before: int, delta: int, dense: bool, row: int) -
         RUNS_OUT,
         change.place,
         "No stitches are left for the edge.",
-        expected=f"{-delta} sts or more",
+        expected=f"{1 - delta} sts or more",
         found=f"{before} sts",
         because=f"row {row} of this passage takes {-delta} away",
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import shutil
 from fractions import Fraction
 from pathlib import Path
 
@@ -39,6 +40,8 @@ def put_back(count: int, tmp_path: Path) -> set[str]:
     """The rules of errors in a copy of the wrap whose every size has this count."""
     text = WRAP.read_text("utf-8")
     assert A_COUNT.search(text)
+    for picture in DEMOS.glob("*.svg"):
+        shutil.copy(picture, tmp_path)
     path = tmp_path / "wrap.yaml"
     path.write_text(A_COUNT.sub(f"  band: {{sum: {count}}}\n", text), encoding="utf-8")
     outcome = check_file(path)

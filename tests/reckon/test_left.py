@@ -144,7 +144,7 @@ def test_a_row_that_is_not_there(wrap: Checked) -> None:
 def test_yarn_of_which_nothing_is_known(wrap: Checked) -> None:
     from dataclasses import replace
 
-    bare = replace(wrap.pattern.yarns[0], sample_size=None, sample_used=None)
+    bare = replace(wrap.pattern.yarns[0], sample_size=None, sample_used=None, unravelled={})
     checked = replace(wrap, pattern=replace(wrap.pattern, yarns=(bare,)))
     found, findings = yarn_left(checked, "M", "Rnd 4", Amount(Fraction(38), "g", HERE))
     assert found is None
