@@ -48,6 +48,7 @@ Which = Literal[
     "same",  # in same st / sp / place; takes nothing new
     "first",  # in first st
     "last",  # in last st, in last 3 sts
+    "evenly",  # evenly around the row ends: no place for each, all of the edge is used (`bound` holds the words)
     "from hook",  # in 2nd ch from hook: `nth`; `number` when over several ("over 3rd and 4th ch")
     "of",  # a numbered or centre stitch of a larger thing: `nth` (None: the centre) and `of`
     "ring",  # in ring, in magic ring

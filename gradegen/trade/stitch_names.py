@@ -10,6 +10,15 @@ _HYPHEN = re.compile(r"\s*[-\u2010\u2011\u2013]\s*")
 _COUNTED = re.compile(r"^(\d+)-(?=[a-z])")
 
 
+_BEGUN = re.compile(r"(?:beg|beginning|begin|start|starting|starter|initial|first)\.?[ -]+(?=\w)", re.IGNORECASE)
+
+
+def begun_name(name: str) -> str:
+    """The `shell` of `beg shell`, the first of a round, whose chain stands for a stitch; "" for any other name."""
+    found = _BEGUN.match(name)
+    return name[found.end() :].strip() if found else ""
+
+
 def _level(words: str) -> str:
     """The name in one case, without full stops; hyphens are spaces, but for `3-dc cluster`."""
     text = words.casefold().replace(".", "")

@@ -9,6 +9,8 @@ from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Stated
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
+from gradegen.work.bridges import counted_with_bridges
+from gradegen.work.edges import tally
 from gradegen.work.kinds import family
 from gradegen.work.site import Site
 from gradegen.work.walk import Walk
@@ -92,6 +94,8 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
         worked = _worked(name, one, made, units, walk)
         if worked is None or worked == written or (lone and name in stitches() and made == written):
             continue
+        if name == "st" and counted_with_bridges(walk.ahead, walk.site, worked, written):
+            continue
         if worked - _within_others(name, totals, units, walk) == written:
             continue  # `20 crossed sts and 2 dc`: those beside them
         found.append(Mismatch(one, walk.site.place_of(one.number), written, worked, "sts" if name == "st" else name))
@@ -113,6 +117,16 @@ def _unit_name(one: Stated, site: Site) -> str:
     if one.unit.name == "sp" and one.unit.length is not None:
         return f"ch-{site.number(one.unit.length)} sp"
     return one.unit.name
+
+
+_BY_SHAPE = ("shell", "fan", "scallop", "V-st")  # groups that rows also make without their name
+
+
+def _alike(items: Sequence[Target | Run]) -> int | None:
+    """How many groups of three and more the row made, where all its groups are alike; None where they are not."""
+    starts = {one: number for one, number in tally(tuple(items)).items() if one.nth == 1 and one.size > 1}
+    sizes = {one.size for one in starts}
+    return sum(starts.values()) if len(sizes) == 1 and min(sizes) > 2 else None
 
 
 def _works(steps: Sequence[object], name: str) -> bool:
@@ -177,6 +191,8 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
         name = definition.makes[0].stitch  # `p`: a picot under another name
     if definition is not None and len(definition.makes) > 1 and name not in units and not _works(walk.ahead, name):
         return None  # its parts were told one by one
+    if definition is None and name in _BY_SHAPE and name not in units:
+        return _alike(walk.out)
     if definition is not None or (known and known.varies):
         return units.get(name, 0) if name in units or definition is not None else None
     if known is None:

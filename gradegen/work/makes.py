@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from gradegen.design.edge import Target
 from gradegen.design.rows import Definition, Make
+from gradegen.trade.stitch_names import begun_name
 from gradegen.trade.stitches import stitches
 from gradegen.work.edges import space, target
 from gradegen.work.site import Site
@@ -94,8 +95,9 @@ def _of_name(make: Make, site: Site, depth: int) -> tuple[Target, ...]:
 def _of_definition(definition: Definition, site: Site, make: Make, depth: int) -> tuple[Target, ...]:
     if depth > _DEEPEST:
         raise Unclear(f"{definition.name} is explained by itself", make.place)
+    name = _name_on_edge(definition.name, site)
     if definition.one:
-        return (target("st", definition.name),)
+        return (target("st", name),)
     if not definition.makes:
         known = stitches().get(definition.name)
         if definition.name == "picot" or (known and not known.counts):
@@ -106,7 +108,15 @@ def _of_definition(definition: Definition, site: Site, make: Make, depth: int) -
             raise Unclear(f"{definition.name} goes over several places", make.place)
         raise Unclear(f"what {definition.name} makes could not be read", make.place)
     parts = _parts(definition.makes, site, depth + 1)
-    return _labelled(parts, definition.name)
+    return _labelled(parts, name)
+
+
+def _name_on_edge(name: str, site: Site) -> str:
+    """A beginning shell stands on the edge as a shell, where the pattern or the trade knows shells."""
+    rest = begun_name(name)
+    if not rest:
+        return name
+    return next((other for other in site.definitions if other.lower() == rest.lower()), name)
 
 
 def _labelled(parts: Sequence[Target], name: str) -> tuple[Target, ...]:

@@ -97,6 +97,8 @@ def work_once(
             raise Unclear("the new edge has no pattern that could be followed", row.place)
         _count(walk, row, outcome)
         _on_multiple(walk, row, outcome.made)
+        if walk.on_row_ends and outcome.mismatches:
+            outcome.mismatches, walk.likely = (), "how many rows this piece has is not certain"
         if walk.likely:
             outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
@@ -139,6 +141,8 @@ def _only_in_words(step: Step) -> str:
     if isinstance(step, Repeat):
         bound = step.times.bound
         return step.times.but or (bound.words if bound is not None else "")
+    if isinstance(step, Work) and step.into.which == "evenly":
+        return ""
     bound = step.into.bound if isinstance(step, Work) else step.bound if isinstance(step, Mixed) else None
     return bound.words if bound is not None else ""
 

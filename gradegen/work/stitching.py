@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from gradegen.design.rows import Make, Mixed, Work
+from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Turn, Work
 from gradegen.work import closing, gaps, groups, kinds, meshes, picots, repeats, starts
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
-from gradegen.work.edges import tally
+from gradegen.work.edges import plain, tally
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
 from gradegen.work.reach import does_not_fit, how_many, to_last
@@ -41,11 +41,31 @@ def do_work(walk: Walk, step: Work) -> None:
         return
     if "free loop" in names and (walk.fresh_chain or walk.underside):
         starts.onto_other_side(walk, step.place)
+    if "row end" in names:
+        _onto_row_ends(walk)
     _WHERE[into.which](walk, step)
+
+
+def _onto_row_ends(walk: Walk) -> None:
+    """Along the side of the piece at hand: as many ends as it has rows."""
+    if walk.site.edge_given or walk.begun or not walk.site.rows:
+        return
+    walk.on_row_ends = True
+    walk.onto(plain(walk.site.rows, "row end", "row end"), again=True)
 
 
 def _in_ring(walk: Walk, step: Work) -> None:
     walk.make(step.makes, walk.site.number(step.into.number))
+
+
+def _evenly(walk: Walk, step: Work) -> None:
+    """So many stitches along all of an edge; where more is worked after them, nobody can say on what."""
+    at = next((i for i, one in enumerate(walk.ahead) if one is step), len(walk.ahead))
+    if walk.inside or any(not isinstance(one, (Chain, Join, Turn, Aside)) for one in walk.ahead[at + 1 :]):
+        raise Unclear("where stitches spread evenly end is not known", step.place)
+    walk.make(step.makes)
+    walk.begun = True
+    walk.cursor.to_end()
 
 
 def _next(walk: Walk, step: Work) -> None:
@@ -182,8 +202,8 @@ _FEW = 6
 def _none_taken(walk: Walk, kind: Kind) -> bool:
     """`shell in shell, ch 3, sc in 1st dc`: the first dc beyond the shell, where none of those was used."""
     group = walk.last_group
-    there = kinds.outside(kind, frozenset({group}))
-    if walk.site.blind or not group or not walk.remaining(there):
+    there = kinds.outside(kind, frozenset({group} if group else ()))
+    if walk.site.blind or not (group or kind.key.startswith("sp")) or not walk.remaining(there):
         return False
     return walk.remaining(there) == Cursor(walk.before).remaining(there.key, there.fits)
 
@@ -228,6 +248,7 @@ _WHERE: dict[str, Callable[[Walk, Work], None]] = {
     "from hook": _from_hook,
     "of": _of,
     "ring": _in_ring,
+    "evenly": _evenly,
 }
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Definition, Either, Make, Skip, Slip, Step, Unread, Work
+from gradegen.design.rows import Aside, Chain, Definition, Either, Into, Make, Repeat, Skip, Slip, Step, Thing, Unread, Work
 from gradegen.findings import Finding, Written
 from gradegen.read.notation.makes import takes_several_known
 from gradegen.read.notation.reading import Reading, plain
@@ -15,6 +15,7 @@ from gradegen.read.notation.size_lists import join_lists
 from gradegen.read.notation.spelling import spelled
 from gradegen.read.notation.steps import read_steps
 from gradegen.read.notation.tokens import Token
+from gradegen.trade.stitch_names import begun_name
 from gradegen.trade.stitches import find_stitch, stitches
 
 _ONE = re.compile(
@@ -34,7 +35,9 @@ _STITCH = r"(?:sts?|stitch(?:es)?|sps?|spaces?|ch|chain|loops?|place|ch-\d+ sp|c
 _SAID = r"(?:indicated|specified|named|given|stated|noted|called for|directed|mentioned)"
 _GIVEN_PLACE = re.compile(
     rf"\b(?:all )?(?:in|into)(?: the| a| one| same| next| that| any| indicated| specified)* {_STITCH}"
-    rf"(?:(?:(?: or |/| and )(?:the |a )?(?:same |next )?{_STITCH})+(?: {_SAID})?| {_SAID})(?=\s*(?:[.;,)]|$))",
+    rf"(?:(?:(?: or |/| and )(?:the |a )?(?:same |next )?{_STITCH})+(?: {_SAID})?| {_SAID})(?=\s*(?:[.;,)]|$))"
+    rf"|\b(?:all )?(?:in|into) (?:the )?(?:same )?{_SAID} {_STITCH}(?=\s*(?:[.;,)]|$))"
+    rf"|\ball (?:in|into) (?:the )?same (?:space|place|loop)(?=\s*(?:[.;,)]|$))",
     re.IGNORECASE,
 )
 _DEEPEST = 400  # characters of a definition that are read as steps
@@ -52,9 +55,12 @@ def read_definition(name: str, written: Written, names: RowNames) -> tuple[Defin
     return _filled(definition, steps, one), findings
 
 
+_CHAIN_REMARK = re.compile(r"\bch(?:ain)?[ -]?\d+\s*\([^()]*\)", re.IGNORECASE)
+
+
 def _is_one(name: str, text: str) -> bool:
     last = level(name).split(" ")
-    return bool(_ONE.search(text)) or any(word in _ONE_BY_NAME for word in last)
+    return bool(_ONE.search(_CHAIN_REMARK.sub("", text))) or any(word in _ONE_BY_NAME for word in last)
 
 
 def _steps(written: Written, names: RowNames) -> tuple[list[Step], tuple[Finding, ...]]:
@@ -100,6 +106,7 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
     if len(read) == 1 and isinstance(read[0], Either):  # `dc, ch 1, dc in same st`: all of it
         read = [step for step in read[0].readings[0] if not isinstance(step, (Aside, Unread))]
         works = [step for step in read if isinstance(step, Work)]
+    read = _unrolled(read)
     crossed = _crossed(read)
     if crossed is not None:
         return replace(definition, makes=crossed[0], takes=crossed[1])
@@ -107,8 +114,21 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
     if alone is not None:
         return replace(definition, makes=alone, takes=_takes(alone))
     if all(isinstance(step, (Work, Chain)) for step in read) and _in_one_place(read):
-        return replace(definition, makes=_chained(read))
+        return replace(definition, makes=_chained(_chain_as_stitch(definition.name, read)))
     return replace(definition, steps=tuple(read))
+
+
+def _unrolled(steps: list[Step]) -> list[Step]:
+    """`(dc, ch 1) 4 times, dc in same sp` stitch by stitch."""
+    out: list[Step] = []
+    for step in steps:
+        times = plain(step.times.number) if isinstance(step, Repeat) and step.times.how == "in all" else None
+        alone = isinstance(step, Repeat) and all(isinstance(one, (Work, Chain)) for one in step.body)
+        if isinstance(step, Repeat) and alone and times is not None and times <= _MOST_CROSSED:
+            out += list(step.body) * times
+        else:
+            out.append(step)
+    return out
 
 
 def _crossed(steps: Sequence[Step]) -> tuple[tuple[Make, ...], int] | None:
@@ -178,6 +198,23 @@ def _in_one_place(steps: Sequence[Step]) -> bool:
         return False
     begins = not placed or placed[0] is works[0] or placed[0] is works[-1] or placed[0].into.which == "same"
     return begins and all(work.into.which == "same" for work in placed[1:])
+
+
+def _chain_as_stitch(name: str, steps: Sequence[Step]) -> Sequence[Step]:
+    """`ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp`: the chain that begins it as the stitch it stands for."""
+    chain, after = steps[0], steps[1] if len(steps) > 1 else None
+    if not isinstance(chain, Chain) or not isinstance(after, Work):
+        return steps
+    if chain.counts is not None:
+        stitch = chain.counts.as_[0] if len(chain.counts.as_) == 1 else None
+    else:
+        known = stitches().get(after.makes[0].stitch)
+        as_high = known is not None and chain.number.values == (known.height,)
+        stitch = known.id if known is not None and as_high and begun_name(name) else None
+    if stitch is None:
+        return steps
+    into = Into("same", (Thing("st"),), place=chain.place)
+    return [Work((Make(stitch, place=chain.place),), into, place=chain.place), *steps[1:]]
 
 
 def _chained(steps: Sequence[Step]) -> tuple[Make, ...]:

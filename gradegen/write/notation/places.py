@@ -76,6 +76,8 @@ def _place(into: Into, says: Notation, *, shared: bool) -> str:
             if not into.things:
                 return says.place("centre of").format(whole=_whole(into.of, says))
             return says.place("numbered" if nth else "centre").format(nth=nth, thing=all_things(into, "", says)) + part
+        case "evenly":
+            return into.bound.words if into.bound is not None else "evenly"
         case "ring":
             return says.place("magic ring" if says.magic else "ring")
         case "tch":

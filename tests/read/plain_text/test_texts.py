@@ -23,7 +23,21 @@ def checked(name: str) -> Outcome:
 
 @pytest.mark.parametrize(
     ("name", "sizes", "sound"),
-    [("granny", 1, 4), ("bear", 1, 18), ("raglan", 4, 20), ("hat", 3, 21), ("amigu", 1, 13), ("vest", 5, 30)],
+    [
+        ("granny", 1, 4),
+        ("bear", 1, 18),
+        ("raglan", 4, 20),
+        ("hat", 3, 21),
+        ("amigu", 1, 14),
+        ("vest", 5, 30),
+        ("shawl", 1, 5),
+        ("blanket", 3, 9),
+        ("mitts", 3, 36),
+        ("lace", 1, 5),
+        ("sock", 3, 24),
+        ("pillow", 1, 6),
+        ("oval", 1, 3),
+    ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
     outcome = checked(name)

@@ -28,7 +28,7 @@ def makes(definition: Definition) -> str:
         ("shell", "2 d c, ch 2, 2 d c in same sp", "2 dc + 2 ch + 2 dc"),
         ("fan", "7 tr in next st", "7 tr"),
         ("little fan", "(dc, ch 1, dc, ch 1, dc) in same st", "dc + ch + dc + ch + dc"),
-        ("beg shell", "Ch 3, (dc, ch 2, 2 dc) in same sp", "3 ch + dc + 2 ch + 2 dc"),
+        ("beg shell", "Ch 3, (dc, ch 2, 2 dc) in same sp", "dc + dc + 2 ch + 2 dc"),
         ("tile", "ch 3, 3 dc", "3 ch + 3 dc"),
         ("inc", "2 sc in next st", "2 sc"),
         ("in", "2 sc in the same st", "2 sc"),
