@@ -119,7 +119,7 @@ def _read_given(
 def _shown(
     given: Given, words: Words, folder: Path
 ) -> tuple[tuple[Picture, ...], Look | None, Written | None, Findings]:
-    """The pictures and the look, with the text of its own file; what is wrong with them leaves the rows to be checked."""
+    """Pictures and look, with the text of its own file; what is wrong with them leaves the rows to be checked."""
     pictures, findings = read_pictures(words.pictures, words.pieces, folder)
     look, source, more = read_look(given.value(LOOK), folder)
     return pictures, look, source, findings + more

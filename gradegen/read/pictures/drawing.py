@@ -32,16 +32,19 @@ _PER_INCH: dict[str, Fraction | int] = {
 def drawing_size(data: bytes) -> tuple[Fraction, Fraction]:
     """Width and height in the drawing's own units; raises PictureFault."""
     root = drawing_tree(data)
-    box = [_number(each) for each in re.split(r"[\s,]+", root.get("viewBox", "").strip())]
-    if len(box) == 4 and None not in box:
-        wide, high = box[2], box[3]
-    else:
-        wide, high = _length(root.get("width", "")), _length(root.get("height", ""))
+    wide, high = box_of(root) or (_length(root.get("width", "")), _length(root.get("height", "")))
     if not wide or not high or wide <= 0 or high <= 0:
         raise PictureFault(NO_PICTURE, "does not say how large it is", "Give its <svg> a viewBox.")
     if not Fraction(1, 50) <= wide / high <= 50:
         raise PictureFault(NO_PICTURE, "is a mere line by its viewBox", "Give its <svg> the box of what is drawn.")
     return wide, high
+
+
+def box_of(root: Element) -> tuple[Fraction, Fraction] | None:
+    """Width and height of the drawing's own box; None where it has none that can be read."""
+    box = [_number(each) for each in re.split(r"[\s,]+", root.get("viewBox", "").strip())]
+    numbers = [each for each in box if each is not None]
+    return (numbers[2], numbers[3]) if len(box) == len(numbers) == 4 else None
 
 
 def drawing_tree(data: bytes) -> Element:

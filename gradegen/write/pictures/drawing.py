@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from gradegen.read.pictures.drawing import SVG, XLINK, drawing_tree
+from gradegen.read.pictures.drawing import SVG, XLINK, box_of, drawing_size, drawing_tree
+from gradegen.write.chart.pen import fine
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -21,8 +22,8 @@ def clean_drawing(data: bytes) -> bytes:
 
     root = drawing_tree(data)
     _clean(root)
-    if "viewBox" not in root.attrib:
-        wide, high = (re.sub(r"[^\d.]", "", root.get(side, "")) for side in ("width", "height"))
+    if box_of(root) is None:
+        wide, high = (fine(side.numerator / side.denominator) for side in drawing_size(data))
         root.set("viewBox", f"0 0 {wide} {high}")
     root.set("font-family", FONT)
     root.attrib.pop("width", None)

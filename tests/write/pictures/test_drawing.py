@@ -1,5 +1,7 @@
 from xml.etree import ElementTree
 
+import pytest
+
 from gradegen.write.pictures.drawing import clean_drawing
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -35,6 +37,15 @@ def test_cleaning_twice_changes_nothing() -> None:
     assert clean_drawing(clean_drawing(DRAWN)) == clean_drawing(DRAWN)
 
 
-def test_a_drawing_without_a_box_gets_one() -> None:
-    clean = clean_drawing(b'<svg xmlns="http://www.w3.org/2000/svg" width="40px" height="30"><path d="M0 0h40"/></svg>')
+@pytest.mark.parametrize("words", [b'width="40px" height="30"', b'viewBox="all" width="40" height="30"'])
+def test_a_drawing_without_a_box_gets_one(words: bytes) -> None:
+    clean = clean_drawing(b'<svg xmlns="http://www.w3.org/2000/svg" ' + words + b'><path d="M0 0h40"/></svg>')
     assert ElementTree.fromstring(clean).get("viewBox") == "0 0 40 30"
+
+
+def test_the_box_of_a_drawing_in_inches_holds_its_own_units() -> None:
+    # CSS Values 4 (W3C): 1 in is 96 px, and what is drawn without units is in px
+    clean = clean_drawing(
+        b'<svg xmlns="http://www.w3.org/2000/svg" width="1in" height="36pt"><path d="M0 0h96"/></svg>'
+    )
+    assert ElementTree.fromstring(clean).get("viewBox") == "0 0 96 48"
