@@ -219,10 +219,10 @@ def test_every_count_of_the_sleeves(pattern: dict, size: str) -> None:
     assert stated_in(rows["Rnd 2"], n) == {"sc": len(edge)}
     edge = ["sc2tog", *edge[2:-2], "sc2tog"]
     assert stated_in(rows["Dec Rnd"], n) == {"sts": len(edge)}
-    text = of_size(passage(NAME, "Next rnds:"), SIZES.index(size), len(SIZES))
+    text = of_size(passage(NAME, "Next {sleeve rounds - 3} rnds:"), SIZES.index(size), len(SIZES))
     rounds = list(shaped(text, edge, "sc"))
     assert len(rounds) + 3 == n["sleeve rounds"]
-    assert stated_in(rows["Next rnds"], n) == {"sts": len(rounds[-1])} == {"sts": n["cuff"]}
+    assert stated_in(rows["Next {sleeve rounds - 3} rnds"], n) == {"sts": len(rounds[-1])} == {"sts": n["cuff"]}
     edge = ribbed(even(rounds[-1], "dc"))
     assert stated_in(rows["Next {rib rounds - 1} rnds"], n) == {"FPdc": len(edge) // 2, "BPdc": len(edge) // 2}
 

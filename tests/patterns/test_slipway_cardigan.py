@@ -55,7 +55,7 @@ def test_file_holds_the_rows_worked_here(pattern: dict) -> None:
         assert rows[piece]["Row 1"].startswith(
             f"Row 1: Ch {{{count} + 1}}. Hdc in 2nd ch from hook, hdc in each ch across."
         )
-    assert list(rows["Fronts"])[-2:] == ["Next rows", "Next rows (2)"]
+    assert list(rows["Fronts"])[-2:] == ["Next {front rows} rows", "Next {neck rows} rows"]
     hole = "sc in next 2 sts, ch 2, sk next 2 sts, sc in last 2 sts"
     assert [label for label, row in rows["Buttonhole Band"].items() if hole in row] == [
         "Row {low + 1}",
@@ -69,15 +69,15 @@ def test_every_count_of_back_and_fronts(pattern: dict, size: str) -> None:
     back = even(flat(n["back"]), "hdc")
     for label in ("Row 1", "Rows 2-5", "Rows 6-{side rows}"):
         assert stated_in(rows["Back"][label], n) == {"hdc": len(back)}
-    shaping = worked("Next rows: {back armhole}", size, back)
+    shaping = worked("Next {arm rows} rows: {back armhole}", size, back)
     assert len(shaping) == n["arm rows"]
-    assert stated_in(rows["Back"]["Next rows"], n) == {"hdc": len(shaping[-1])}
+    assert stated_in(rows["Back"]["Next {arm rows} rows"], n) == {"hdc": len(shaping[-1])}
     front = even(flat(n["front"]), "hdc")
     assert stated_in(rows["Fronts"]["Rows 6-{side rows}"], n) == {"hdc": len(front)}
-    armhole = worked("Next rows: {front armhole}", size, front)
-    assert stated_in(rows["Fronts"]["Next rows"], n) == {"hdc": len(armhole[-1])}
-    neck = worked("Next rows: {front neckline}", size, armhole[-1])
-    assert stated_in(rows["Fronts"]["Next rows (2)"], n) == {"hdc": len(neck[-1])}
+    armhole = worked("Next {front rows} rows: {front armhole}", size, front)
+    assert stated_in(rows["Fronts"]["Next {front rows} rows"], n) == {"hdc": len(armhole[-1])}
+    neck = worked("Next {neck rows} rows: {front neckline}", size, armhole[-1])
+    assert stated_in(rows["Fronts"]["Next {neck rows} rows"], n) == {"hdc": len(neck[-1])}
     assert len(armhole) + len(neck) == n["arm rows"]
     assert 2 * len(neck[-1]) + n["neck"] == len(shaping[-1])  # both shoulders, and the neck between them
 
@@ -88,12 +88,12 @@ def test_every_count_of_the_sleeves(pattern: dict, size: str) -> None:
     edge = flat(n["cuff"])
     for label in ("Row 1", "Rows 2-5", "Row 6"):
         assert stated_in(rows[label], n) == {"hdc": len(edge)}
-    sides = worked("Next rows: {sleeve sides}", size, edge)
+    sides = worked("Next {sleeve rows - 6} rows: {sleeve sides}", size, edge)
     assert len(sides) + 6 == n["sleeve rows"]
-    assert stated_in(rows["Next rows"], n) == {"hdc": len(sides[-1])}
-    cap = worked("Next rows: {sleeve cap}", size, sides[-1])
+    assert stated_in(rows["Next {sleeve rows - 6} rows"], n) == {"hdc": len(sides[-1])}
+    cap = worked("Next {cap rows} rows: {sleeve cap}", size, sides[-1])
     assert len(cap) == n["cap rows"]
-    assert stated_in(rows["Next rows (2)"], n) == {"hdc": len(cap[-1])}
+    assert stated_in(rows["Next {cap rows} rows"], n) == {"hdc": len(cap[-1])}
 
 
 @pytest.mark.parametrize("size", SIZES)
