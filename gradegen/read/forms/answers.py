@@ -45,9 +45,9 @@ class Answers:
     findings: list[Finding] = field(default_factory=list)
 
     def text(self, name: str) -> str:
-        """What stands in a field; "" for one that is not there."""
+        """What stands in a field; "" for one that is not there, or in which nothing was chosen."""
         found = self.fields.get(name)
-        return found.text if found else ""
+        return found.text if found and found.text.strip(" -–?") else ""
 
     def place(self, name: str) -> Place | None:
         """Where a field stands."""
@@ -94,7 +94,7 @@ class Answers:
 
     def _read(self, name: str, read: Callable[[str], Reading]) -> Reading:
         written = self.fields.get(name)
-        if written is None or not written.text or written.text.strip(" -–?") == "":
+        if written is None or not self.text(name):
             return Reading()
         reading = read(written.text)
         if reading.value is None:

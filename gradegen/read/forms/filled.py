@@ -83,7 +83,7 @@ def _asked(fields: Mapping[str, Written], start: Place) -> tuple[Asked | None, F
     if not kind or not pattern or not size:
         why = "has no fields to fill in" if not fields else "holds other fields than a tester's form"
         message = f"This PDF {why}, so it is left aside."
-        hint = "Write forms with: gradegen print PATTERN --form"
+        hint = "If it was a form, it was printed to a new file: ask the tester to save the form itself."
         return None, FORM_NOT_OURS.at(start, message, hint=hint)
     if kind != FORM_VERSION:
         message = "This form was made by a later version of gradegen than this one."
@@ -97,7 +97,7 @@ def _asked(fields: Mapping[str, Written], start: Place) -> tuple[Asked | None, F
 
 def _is_blank(fields: Mapping[str, Written]) -> bool:
     answers = (name for name in fields if name not in FIXED and name.rsplit(" ", 1)[-1] not in _PREFILLED)
-    return not any(fields[name].text for name in answers)
+    return not any(fields[name].text.strip(" -–") for name in answers)
 
 
 def _filled(file: str, asked: Asked, answers: Answers, start: Place) -> FilledForm:

@@ -12,6 +12,7 @@ from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.units import in_unit
 from gradegen.reckon.testers.spread import spread_of
 from gradegen.reckon.testers.tested import GaugeTested, MeasureTested, Tested
+from gradegen.reckon.testers.yarn import is_far_off
 
 SIZE_UNTESTED = Rule("size-untested", Severity.WARNING, "common practice", "Nobody tested a size.")
 GAUGE_OFF = Rule(
@@ -24,7 +25,6 @@ MEASURE_OFF = Rule(
 )
 GAUGE_MOST = Fraction(3, 100)  # shares and lengths of this module: house rules, no source
 YARN_MOST = Fraction(1, 10)
-OUTLIER = Fraction(1, 5)
 MEASURE_MOST = Fraction(1, 2)  # inches, as for a drift that is told
 
 
@@ -80,7 +80,7 @@ def _yarn(tested: Tested, checked: Checked | None) -> Iterator[Finding]:
             )
         for yarn in sizes:
             for form, ratio in yarn.ratios:
-                if spread.many > 2 and abs(ratio / spread.median - 1) > OUTLIER:
+                if is_far_off(ratio, spread):
                     yield _outlier(form, letter, ratio / spread.median - 1)
 
 

@@ -38,6 +38,7 @@ class YarnTested:
 
     `ratios`: used over reckoned, one per tester, by length where that is known of both, else by weight.
     `pooled`: what the size takes with the testers' pieces among the evidence, `wanted` the same with the margin.
+    `to_print`: an amount with which nine hands in ten come out, with the margin, in whole steps of 25 yards or grams.
     """
 
     letter: str
@@ -47,6 +48,7 @@ class YarnTested:
     ratios: tuple[tuple[FilledForm, Fraction], ...]
     pooled: YarnAmount | None = None
     wanted: YarnAmount | None = None
+    to_print: YarnAmount | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,11 +12,17 @@ from gradegen.design.pattern import Text, Weighed, Yarn
 from gradegen.design.testing import FilledForm, YarnTaken
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.units import in_unit
-from gradegen.reckon.amounts import SizeYarn, YarnAmount
+from gradegen.reckon.amounts import SizeYarn, YarnAmount, YarnNeed
 from gradegen.reckon.census import Census, stitch_census
 from gradegen.reckon.put_up import PutUp
+from gradegen.reckon.testers.spread import Spread, spread_of
 from gradegen.reckon.testers.tested import YarnTested
 from gradegen.reckon.yarn import yarn_per_size
+from gradegen.trade.stitches import stitches
+
+OUTLIER = Fraction(1, 5)  # house: reported above this, no source
+LOOSE = Fraction(9, 10)  # house: of ten hands, nine come out
+STEP = 25  # yards or grams; house, as amounts are usually printed
 
 Needs = Mapping[str, Mapping[str, SizeYarn]]
 
@@ -26,9 +32,10 @@ def yarns_tested(forms: Sequence[FilledForm], sizes: Sequence[str], checked: Che
     letters = dict.fromkeys(letter for form in forms for letter in form.asked.yarns)
     put_ups = {yarn.letter: PutUp.of(yarn) for yarn in checked.pattern.yarns} if checked else {}
     census = stitch_census(checked) if checked else None
-    before: Needs = _needs(checked, census) if checked else {}
-    after: Needs = _needs(_with_evidence(checked, forms), census) if checked else {}
-    found = []
+    needs = yarn_per_size(checked, census)[0] if checked else ()
+    before, margins = _by_size(needs), {need.letter: need.margin for need in needs}
+    after = _by_size(yarn_per_size(_with_evidence(checked, forms), census)[0]) if checked else {}
+    found: list[YarnTested] = []
     for letter in letters:
         taken = list(_taken(forms, letter, put_ups.get(letter)))
         for size in sizes if taken else ():
@@ -38,18 +45,47 @@ def yarns_tested(forms: Sequence[FilledForm], sizes: Sequence[str], checked: Che
                 continue
             used = reckoned.used if reckoned is not None and reckoned.is_whole else None
             ratios = tuple((form, ratio) for form, amount in each if (ratio := _ratio(amount, used)) is not None)
-            known = pooled if pooled is not None and pooled.is_whole else None
-            found.append(
-                YarnTested(
-                    letter, size, used, each, ratios, known.used if known else None, known.wanted if known else None
-                )
-            )
+            known = (pooled.used, pooled.wanted) if pooled is not None and pooled.is_whole else (None, None)
+            found.append(YarnTested(letter, size, used, each, ratios, *known))
+        found = _with_print(found, letter, margins.get(letter))
     return tuple(found)
 
 
-def _needs(checked: Checked, census: Census | None) -> Needs:
-    needs, _ = yarn_per_size(checked, census)
+def _by_size(needs: Iterable[YarnNeed]) -> Needs:
     return {need.letter: {size.size: size for size in need.sizes} for need in needs}
+
+
+def _with_print(found: list[YarnTested], letter: str, margin: Fraction | None) -> list[YarnTested]:
+    """The same with what can be printed: the ninth tenth of all testers' hands, or the most used in the size.
+
+    Testers far off the others are left out of it.
+    """
+    spread = spread_of(ratio for one in found if one.letter == letter for _, ratio in one.ratios)
+    if spread is None or margin is None:
+        return found
+    usual = spread_of(ratio for ratio in spread.values if not is_far_off(ratio, spread)) or spread
+    loose = usual.share(LOOSE)
+
+    def amount(one: YarnTested) -> YarnTested:
+        if one.letter != letter or one.reckoned is None:
+            return one
+        most = max((loose, *(ratio for _, ratio in one.ratios if ratio in usual.values)))
+        return replace(one, to_print=_in_steps(one.reckoned.times(most * (1 + margin))))
+
+    return [amount(one) for one in found]
+
+
+def is_far_off(ratio: Fraction, spread: Spread) -> bool:
+    """True for a tester more than a fifth off the median of at least three."""
+    return spread.many > 2 and abs(ratio / spread.median - 1) > OUTLIER
+
+
+def _in_steps(amount: YarnAmount) -> YarnAmount:
+    def up(number: Fraction | None) -> Fraction | None:
+        return None if number is None else Fraction(-(-number // STEP) * STEP)
+
+    yards = up(amount.yards)
+    return YarnAmount(None if yards is None else yards * 36, up(amount.grams))
 
 
 def _taken(forms: Iterable[FilledForm], letter: str, put_up: PutUp | None) -> Iterator[tuple[FilledForm, YarnAmount]]:
@@ -107,13 +143,36 @@ def _amount(taken: YarnTaken) -> tuple[Fraction, str]:
 
 
 def evidence_lines(forms: Sequence[FilledForm], checked: Checked | None) -> Mapping[str, tuple[str, ...]]:
-    """What to paste under `testers:` of each yarn: one line a tester, without those that stand there already."""
+    """What to paste under `testers:` of each yarn: one line a tester, without those that stand there already.
+
+    The stitches of the size go along where the form is of the pattern's own version, so that later changes leave the
+    evidence as it is.
+    """
     yarns = {yarn.letter: yarn for yarn in checked.pattern.yarns} if checked else {}
+    census = stitch_census(checked) if checked else None
     lines: dict[str, tuple[str, ...]] = {}
     for letter in dict.fromkeys(letter for form in forms for letter in form.asked.yarns):
         new = _new(letter, yarns.get(letter), forms)
-        said = ((form.asked.size, *_amount(taken)) for form, taken in new)
-        found = tuple(f"- {{size: {size}, used: {decimal_text(number)} {unit}}}" for size, number, unit in said)
+        found = tuple(_line(form, taken, _stitches(form, letter, checked, census)) for form, taken in new)
         if found:
             lines[letter] = found
     return lines
+
+
+def _line(form: FilledForm, taken: YarnTaken, counted: str) -> str:
+    number, unit = _amount(taken)
+    stitches_made = f", stitches: {{{counted}}}" if counted else ""
+    return f"- {{size: {form.asked.size}, used: {decimal_text(number)} {unit}{stitches_made}}}"
+
+
+def _stitches(form: FilledForm, letter: str, checked: Checked | None, census: Census | None) -> str:
+    """The stitches of the form's size, in the pattern's own terms; "" where they can't be told."""
+    size = form.asked.size
+    if checked is None or census is None or census.missing.get(size):
+        return ""
+    version = checked.pattern.version.text if checked.pattern.version else ""
+    if form.asked.version != version:
+        return ""
+    known = stitches()
+    names = {kind: known[kind].abbreviation(checked.pattern.terms) for kind in census.of(size, letter) if kind in known}
+    return ", ".join(f"{names.get(kind, kind)}: {number}" for kind, number in census.of(size, letter).items())

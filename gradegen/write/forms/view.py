@@ -101,6 +101,7 @@ class FormView:
     how: str
     sections: tuple[SectionView, ...]
     fixed: tuple[FieldView, ...]
+    mark: str = ""
 
     def fields(self) -> Iterator[FieldView]:
         """Every field, in the order in which they are filled in."""
@@ -137,6 +138,7 @@ def form_view(checked: Checked, edition: Edition) -> FormView:
         "where you measure in another unit, write the unit too.",
         sections=tuple(_sections(asked, checked, printing)),
         fixed=_fixed(asked),
+        mark="DRAFT" if edition.draft else "",
     )
 
 

@@ -25,6 +25,7 @@ _MARGIN = 2  # points between the edge of a field and its words
 _DRAWN_WITH = re.compile(rb"/(?P<font>\S+) (?P<size>[\d.]+) Tf")
 _SUNK = Fraction(34, 100)  # of the size: from the middle of a field down to where its letters stand
 OPEN = " or other"  # ends the tooltip of a choice in which something else may be written
+NOTHING = "–"  # the choice that chooses nothing: an empty one is refused by some readers
 VALUE = "\N{SYMBOL FOR UNIT SEPARATOR}"  # parts a tooltip from what the field holds: else that is drawn on the page
 
 
@@ -103,8 +104,9 @@ def _finish(pdf: Any, each: Any, font: bytes) -> None:
         each["F"] = _HIDDEN
         each["Ff"] = each.get("Ff", 0) | _READ_ONLY
         value = ""
-    elif each["FT"] == "/Ch" and name.endswith(OPEN):
-        each["Ff"] |= _EDIT
+    elif each["FT"] == "/Ch":
+        each["Ff"] |= _EDIT if name.endswith(OPEN) else 0
+        each["Opt"] = _array([option[1] if option[1].string else _string(NOTHING) for option in each["Opt"]])
     each["AP"] = _dictionary({"N": _drawn(pdf, each, _words(each, value, size), font)})
 
 
@@ -149,7 +151,7 @@ def _array(values: list[Any]) -> Any:
     return pydyf.Array(values)
 
 
-def _string(data: bytes) -> Any:
+def _string(data: str | bytes) -> Any:
     import pydyf
 
     return pydyf.String(data)

@@ -45,7 +45,7 @@ def head_line(tested: Tested) -> str:
 
 def tester_tables(tested: Tested, *, inches_first: bool) -> Iterator[Table]:
     """Testers, gauge, yarn, measures, time and marks, each where anything is known of it; a line for every answer."""
-    yield _testers(tested)
+    yield _testers(tested, inches_first)
     if tested.gauges:
         yield _gauges(tested, inches_first)
     for letter in dict.fromkeys(yarn.letter for yarn in tested.yarns):
@@ -76,13 +76,15 @@ def _table(title: str, folding: Sequence[str], left: Sequence[str], right: Seque
     return drawn
 
 
-def _testers(tested: Tested) -> Table:
-    drawn = _table("testers", ("tester", "size", "level", "hook", "ticked", "file"), (), ())
+def _testers(tested: Tested, inches_first: bool) -> Table:
+    body = tested.forms[0].asked.body
+    drawn = _table("testers", ("tester", "size", body, "level", "hook", "ticked", "file"), (), ())
     for form in tested.forms:
         hooks = dict.fromkeys(hook_words(in_unit(gauge.hook, "mm")) for gauge in form.gauges if gauge.hook)
         ticked = ", ".join(name for name in TICKS if name in form.ticks)
         version = f", version {form.asked.version}" if form.asked.version != tested.version else ""
-        row = (form.tester or NONE, form.asked.size + version, form.level or NONE, ", ".join(hooks) or NONE)
+        own = NONE if form.body is None else _length(form.body, inches_first)
+        row = (form.tester or NONE, form.asked.size + version, own, form.level or NONE, ", ".join(hooks) or NONE)
         drawn.add_row(*row, ticked or NONE, Path(form.file).name)
     return drawn
 
@@ -107,15 +109,28 @@ def _yarn(letter: str, sizes: Sequence[YarnTested], inches_first: bool) -> Table
         size, reckoned = one.size, _amount(one.reckoned, inches_first)
         for form, used in one.each:
             off = _percent(ratios[form.file] - 1) if form.file in ratios else NONE
-            drawn.add_row(size, reckoned, form.who, _amount(used, inches_first), off)
+            drawn.add_row(size, reckoned, form.who, _used(form, letter, used, inches_first), off)
             size = reckoned = ""
     return drawn
 
 
+def _used(form: FilledForm, letter: str, used: YarnAmount, inches_first: bool) -> str:
+    """`352 yd (322 m), 176 g; 2 skeins; own wool`."""
+    taken = next((yarn for yarn in form.yarns if yarn.letter == letter), None)
+    skeins = taken.skeins if taken else None
+    opened = "" if skeins is None else f"{decimal_text(skeins)} skein{'' if skeins == 1 else 's'}"
+    said = (_amount(used, inches_first), opened, _one_line(taken.words) if taken else "")
+    return "; ".join(part for part in said if part)
+
+
 def _pooled(letter: str, sizes: Sequence[YarnTested], inches_first: bool) -> Table:
-    drawn = _table(f"yarn {letter} with the testers’ pieces as evidence", ("size", "takes", "with the margin"), (), ())
+    heads = ("size", "takes", "with the margin", "to print *")
+    drawn = _table(f"yarn {letter} with the testers’ pieces as evidence", heads, (), ())
     for one in sizes:
-        drawn.add_row(one.size, _amount(one.pooled, inches_first), _amount(one.wanted, inches_first))
+        amounts = (one.pooled, one.wanted, one.to_print)
+        drawn.add_row(one.size, *(_amount(amount, inches_first) for amount in amounts))
+    drawn.caption = "* nine hands in ten come out with it, margin and all, in steps of 25; testers far off are left out"
+    drawn.caption_justify = "left"
     return drawn
 
 

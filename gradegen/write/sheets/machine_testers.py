@@ -83,6 +83,7 @@ def _yarn(one: YarnTested) -> dict[str, Any]:
         "off_percent": [_percent(ratio - 1) for _, ratio in one.ratios],
         "with_testers": _amount(one.pooled),
         "with_margin": _amount(one.wanted),
+        "to_print": _amount(one.to_print),
     }
 
 
@@ -105,6 +106,11 @@ def _form(form: FilledForm) -> dict[str, Any]:
         "pattern_version": form.asked.version or None,
         "level": form.level or None,
         "body_in": _decimal(form.body),
+        "yarn": {
+            yarn.letter: {"skeins": _decimal(yarn.skeins), "words": yarn.words or None}
+            for yarn in form.yarns
+            if yarn.skeins is not None or yarn.words
+        },
         "hook_mm": {gauge.name: _decimal(in_unit(gauge.hook, "mm")) for gauge in form.gauges if gauge.hook},
         "minutes": _decimal(form.minutes),
         "ticked": sorted(form.ticks),

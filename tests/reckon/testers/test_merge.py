@@ -124,6 +124,24 @@ def test_pooled_evidence_is_what_the_pattern_reckons_once_the_lines_are_pasted(t
     assert again.evidence == {}  # what stands in the pattern is not offered twice
 
 
+def test_what_can_be_printed() -> None:
+    (need,), _ = yarn_per_size(wrap())
+    known = {size.size: size.used.grams for size in need.sizes}
+    grams = {"a": 170, "b": 190, "c": 180, "d": 150, "e": 200, "f": 900}
+    tested, _ = merge_forms([form("M", name, number) for name, number in grams.items()], wrap())
+    assert tested is not None
+    used = sorted(Fraction(number) for name, number in grams.items() if name != "f")  # who is far off does not count
+    tenths = statistics.quantiles(used, n=10, method="inclusive")  # the standard library's own, exact over fractions
+    for one in tested.yarns:
+        size = known[one.size]
+        most = max(tenths[8], used[-1] if one.size == "M" else 0) / (known["M"] or 1)
+        assert one.to_print is not None
+        assert one.to_print.grams is not None
+        wanted = (size or 0) * most * (1 + need.margin)
+        assert one.to_print.grams % 25 == 0
+        assert 0 <= one.to_print.grams - wanted < 25
+
+
 def test_estimates_far_off_and_outliers() -> None:
     (need,), _ = yarn_per_size(wrap())
     known = need.of("M")

@@ -1,5 +1,9 @@
-"""The forms of every size of every demo, written once by two processes, and a hand that fills them in."""
+"""The forms of the demos, written once by two processes, and a hand that fills them in.
 
+Three sizes of every demo are tried; with EVERY_SIZE=1 in the environment it is every size, which takes a minute or two.
+"""
+
+import os
 from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
@@ -23,6 +27,11 @@ def read_demo(name: str) -> Checked:
     return checked
 
 
+def sizes_tried(checked: Checked) -> list[str]:
+    names = [size.name for size in checked.sizes]
+    return names if os.environ.get("EVERY_SIZE") else [names[0], names[len(names) // 2], names[-1]]
+
+
 @pytest.fixture(scope="session")
 def demo() -> Callable[[str], Checked]:
     return read_demo
@@ -34,7 +43,7 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Mapping
     def write(name: str) -> Mapping[str, Path]:
         checked = read_demo(name)
         asked = Edition(tmp_path_factory.mktemp(name), is_form=True)
-        done = list(print_editions(checked, asked.for_each([size.name for size in checked.sizes]), jobs=2))
+        done = list(print_editions(checked, asked.for_each(sizes_tried(checked)), jobs=2))
         assert [finding for one in done for finding in one.findings] == []
         return {one.edition.size or "": one.paths[0] for one in done}
 
