@@ -272,6 +272,10 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         return
     keep = walk.site.number(bound.number) if bound.to == "last" else 0
     counted = walk.kind((bound.thing,)) if bound.to == "last" and bound.thing else kind
+    if keep > 1 and counted.key == "st" and kinds.holds(walk.before, ANY_SPACE.fits):
+        ways = ("the last sts are stitches alone", "a chain space is one of the last sts")
+        if walk.site.choose(f"last {step.place.line}:{step.place.column}", "the last sts", ways, step.place) == 1:
+            counted = kinds.ANY_PLACE
     if counted.key == "st" and not _has_stitches(kind):
         counted, keep = kind, 0  # `(...) in next sp; rep to last st`: all spaces, whatever stitches stand after them
     before = walk.remaining(counted)

@@ -4,23 +4,43 @@ from __future__ import annotations
 
 from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Definition
+from gradegen.trade.stitches import stitches
 from gradegen.work.edges import space
+from gradegen.work.kinds import holds
 from gradegen.work.makes import grouped, opens_tile
 from gradegen.work.walk import Walk
 
 
 def close_tile(walk: Walk) -> None:
-    """Mark a chain stitch and the stitches after it as one tile, where the pattern explains such a tile."""
-    if walk.tiled or not walk.skipped or not any(_is_tile(d) for d in walk.site.definitions.values()):
+    """Mark a chain stitch and the stitches after it as one tile, explained by the pattern or plain to see."""
+    if walk.tiled or not walk.skipped:
         return
     start = next((i for i, t in enumerate(walk.out) if isinstance(t, Target) and t.chain and not t.group), None)
     if start is None:
         return
     parts, used = _stitches_from(walk, start)
+    explained = any(_is_tile(d) for d in walk.site.definitions.values())
+    if not explained and not _is_whole_block(walk, parts):
+        return
     tile = grouped([space(walk.skipped), *parts], walk.site)
-    if tile[0].group:
+    if tile[0].group or not explained:
         walk.out[start : start + used] = list(tile)
         walk.tiled = True
+
+
+def _is_whole_block(walk: Walk, parts: list[Target]) -> bool:
+    """True for a chain of six with three stitches on it, the usual block, and none of the chain left."""
+    names = {part.name for part in parts}
+    known = stitches().get(parts[0].name) if parts else None
+    as_high = known is not None and known.height == walk.skipped
+    return as_high and len(names) == 1 and len(parts) == _BLOCK + 1 and not holds(walk.cursor.rest(), _is_chain)
+
+
+_BLOCK = 3  # stitches of a block, besides its chain (common practice, no source)
+
+
+def _is_chain(one: Target) -> bool:
+    return one.kind == "ch"
 
 
 def _is_tile(definition: Definition) -> bool:

@@ -18,6 +18,7 @@ _BEGIN = phrases(
     "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
+    "working in front of|working behind|working in back of|crossing in front|crossing behind|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
     "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|"
     "joining last|keeping picot|making last|working last|work last|make last|"
@@ -36,6 +37,10 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     if r.here.value == "magic ring" and r.peek().kind in (",", ";", ".", "number"):
         r.at += 1
         return Aside(r.text(mark), place=r.place(mark))
+    if r.phrase(_SLIP_KNOT):
+        while r.here.kind not in _STOPS:
+            r.at += 1
+        return Aside(r.text(mark), place=r.place(mark))
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
     if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
@@ -52,11 +57,19 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             continue
         if r.low() in ("and", "then") and r.peek().kind in ("stitch",):
             break
+        if r.tokens[mark].low == "using" and r.here.value == "ch" and r.peek().kind in ("number", "count"):
+            break  # `Using 4 mm hook ch 59`
         if r.here.kind == "stitch" and r.here.value not in ("ch",) and r.tokens[mark].low not in _LONG:
             r.at = mark
             return None
         r.at += 1
     return Aside(r.text(mark), place=r.place(mark))
+
+
+_SLIP_KNOT = phrases(
+    "make a slip knot|make a slipknot|make slip knot|slip knot|begin with a slip knot|beginning with a slip knot|"
+    "place a slip knot|start with a slip knot|with a slip knot"
+)
 
 
 def _opening(r: Reading) -> Aside | None:
@@ -121,10 +134,14 @@ def _unworked(r: Reading) -> Unworked | None:
         r.at += 1
         words += 1
     said = [token.low for token in r.tokens[mark + 1 : r.at]]
-    if "unworked" in said or "free" in said or "rest" in said or ("rem" in said and "sts" in said):
+    if "unworked" in said or "free" in said or "rest" in said or _rest_named(said):
         return Unworked(place=r.place(mark))
     r.at = mark
     return None
+
+
+def _rest_named(said: list[str]) -> bool:
+    return bool({"rem", "remaining", "other"} & set(said)) and bool({"sts", "stitches"} & set(said))
 
 
 _TRAILS = phrases(

@@ -18,6 +18,7 @@ _DOWN = words("dec decrease decreasing")
 def read_change(r: Reading) -> Change | None:
     """A loose change; None when its places are given or nothing is changed."""
     mark = r.at
+    r.phrase(phrases("cont to|continue to|continuing to|cont|continue|continuing"))
     r.accept("spacing", "evenly")
     token = r.here
     up = token.low in _UP

@@ -17,7 +17,7 @@ _WORKING = phrases(
     "working along|work along|working on|working in back of|working behind|working across|working up|working down|"
     "working over|working all around"
 )
-_KNOWN_SIDES = words("other opposite both back front underside free unused")
+_KNOWN_SIDES = words("other opposite both back front underside free unused made")
 
 
 def bound_in_words(r: Reading) -> Bound | None:

@@ -39,8 +39,11 @@ def read_passage(r: Reading) -> list[Step] | None:
     even = read_even_rows(r)
     if even is not None:
         return [even]
+    mark = r.at
+    r.phrase(phrases("cont to|continue to|cont|continue"))
     first = _shaping(r, None)
     if first is None:
+        r.at = mark
         return None
     found = [first]
     while len(found) < _MOST and (more := _further(r, found[-1])) is not None:

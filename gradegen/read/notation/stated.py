@@ -12,6 +12,7 @@ _REMARKS = words(
     "long wide high cm mm inch inches in per each rows rnds rounds row rnd round times more rem "
     "remaining tog together"
 )
+_COUNTING = words("counting including incl")
 _TAIL = phrases(
     "at end of last row|at end of last rnd|at end of last round|at end of row|at end of rnd|"
     "at end of round|at end|on needle|on this side|in this rnd|in this row|in rnd|in row|in round|in all|"
@@ -72,9 +73,9 @@ def _remarked(r: Reading, found: list[Stated], stop: int) -> list[Stated] | None
     said = r.tokens[r.at : stop]
     if sign != ";" and not (r.here.kind == "word" and r.low() not in STITCHES):
         return None
-    if any(token.kind == "star" or token.value == "ch" for token in said) and r.low() != "counting":
+    if any(token.kind == "star" or token.value == "ch" for token in said) and r.low() not in _COUNTING:
         return None
-    if r.low() == "counting":
+    if r.low() in _COUNTING:
         r.counting = r.at
     r.at = stop
     return _added_up(found, r) if found else None
@@ -96,6 +97,8 @@ def _count(r: Reading) -> Stated | None:
     if number is None:
         r.at = mark
         return None
+    if r.here.kind == "x" and r.peek().kind in ("number", "chain", "stitch"):
+        r.at += 1  # `4 x ch-2 sp`
     unit = _unit(r)
     if unit is None:
         r.at = mark
@@ -181,6 +184,8 @@ def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
         r.at = mark
         return None
     found = _sentence(r)
+    if found is not None and r.tokens[mark].kind == "-" and r.here.kind == "-" and r.peek().kind in ("end", "."):
+        r.at += 1  # `-43 dc-`
     if found is None or not _ends(r):
         r.at = mark
         return None

@@ -24,7 +24,9 @@ _ROW_LABEL = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _CHAIN_LINE = re.compile(
-    r"\s*(?:(?:with|using) [^.]{1,60}?,?\s*)?(?:ch|chain)\s*\{?\d|\s*(?:make|form|start with|begin with) a magic", re.I
+    r"""\s*(?:(?:with|using)\ [^.]{1,60}?,?\s*)?(?:make\ |work\ )?(?:(?:ch|chain)\s*\{?\d|\d+\s*(?:ch|chain)s?\b)
+    |\s*(?:make|form|start\ with|begin\ with)\ a\ magic""",
+    re.IGNORECASE | re.VERBOSE,
 )
 _EXPLAINS = re.compile(r"\bcounts?\b|\bdoes n[o']t\b|=|\bswatch\b", re.I)
 _LISTED = re.compile(r"\s*(?:stitch(?:es)? used|abbreviations?|materials?|skills?|techniques?|stitches)\b", re.I)
@@ -46,6 +48,13 @@ _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
             re.I,
         ),
     ),
+)
+_HEADED_ROW = re.compile(r"\s*(?-i:[A-Z])[A-Za-z' -]{2,30}:\s+(?=(?:rows?|rnds?|rounds?|r)\.?\s*\d)", re.IGNORECASE)
+_DEFINED = re.compile(r"[\s*•-]*([A-Za-z][\w -]{0,30}?)\s*(?:\([^()]{1,40}\))?\s*[:=]\s*(?=\S)")
+_ONE_PLACE = re.compile(
+    r"\b(?:in|into|around)(?: the| a| one| each| post of)* (?:same|next|indicated|specified|st|sp|place)\b"
+    r"|\byo\b|\byarn over\b|\binsert\b|\bdrop\b|\bindicated\b",
+    re.IGNORECASE,
 )
 _HOW_MANY = re.compile(
     r"""\s*(?:[-–—:]\s*)?(?:\(?\s*(?:make|work)\s+[\w ]{1,20}\)?
@@ -80,6 +89,21 @@ def has_label(line: str) -> bool:
 def begins_rows(line: str) -> bool:
     """True when a line can only be the first of the rows, whatever part the text was in: `Rnd 1:`, `Ch 56, join`."""
     return _ROW_LABEL.match(line) is not None or (_CHAIN_LINE.match(line) is not None and not _EXPLAINS.search(line))
+
+
+def heading_before_row(line: str) -> int:
+    """Where the row begins behind a heading on its own line, `Armholes: Row 1: ...`; 0 where there is none."""
+    found = _HEADED_ROW.match(line)
+    return found.end() if found else 0
+
+
+def defines_stitch(line: str, whole: str) -> bool:
+    """True for `Beg PC: ch 3, 4 dc in same place` among the words before the rows: what it explains is used later."""
+    found = _DEFINED.match(line)
+    if found is None or _ROW_LABEL.match(line) or _LISTED.match(line) or not _ONE_PLACE.search(line):
+        return False
+    used = re.findall(rf"(?<![\w-]){re.escape(found[1].strip())}s?(?![\w-])", whole, re.IGNORECASE)
+    return len(used) > 1
 
 
 def heading_of(line: str, following: str, part: Part) -> tuple[Part, str] | None:

@@ -6,7 +6,14 @@ import re
 from dataclasses import dataclass
 
 from gradegen.findings import Written
-from gradegen.read.plain_text.headings import Part, begins_rows, has_label, heading_of
+from gradegen.read.plain_text.headings import (
+    Part,
+    begins_rows,
+    defines_stitch,
+    has_label,
+    heading_before_row,
+    heading_of,
+)
 
 _NOTE = re.compile(r"\W*notes?\s*[:–—-]\s*(?=\S)", re.I)
 
@@ -36,9 +43,15 @@ def text_lines(source: Written) -> list[Line]:
     printed = list(_printed(source.text))
     following = _following([raw for _, raw in printed])
     for (start, raw), after in zip(printed, following, strict=True):
+        headed = heading_before_row(raw) if kept else 0
+        if headed:
+            part, piece = "rows", raw[:headed].strip(" :")
+            start, raw = start + headed, raw[headed:]
         heading = heading_of(raw, after, part) if raw.strip() and kept else None
         if heading is not None:
             part, piece = heading
+        elif part in ("head", "notes") and kept and defines_stitch(raw, source.text):
+            kept.append(_Span(start + len(raw) - len(raw.lstrip()), start + len(raw.rstrip()), "stitches", ""))
         elif raw.strip():
             if part != "rows" and kept and (begins_rows(raw) or (part == "head" and has_label(raw))):
                 part = "rows"

@@ -37,6 +37,14 @@ def checked(name: str) -> Outcome:
         ("sock", 3, 24),
         ("pillow", 1, 6),
         ("oval", 1, 3),
+        ("c2c", 1, 3),
+        ("ripple", 2, 2),
+        ("cable", 1, 4),
+        ("dash", 5, 25),
+        ("colour", 1, 6),
+        ("motif", 1, 4),
+        ("mesh", 1, 10),
+        ("wrap", 3, 9),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
