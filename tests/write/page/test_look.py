@@ -14,9 +14,11 @@ from gradegen.design.checked import Checked
 from gradegen.design.look import Accent, Look
 from gradegen.findings import Place
 from gradegen.trade.contrast import LINE_LEAST, TEXT_LEAST, on_paper, rgb_of
+from gradegen.trade.typefaces import TYPEFACES
 from gradegen.write.drawing.sketch import ACCENT
 from gradegen.write.editions.edition import Edition
 from gradegen.write.page.assets import PageFiles
+from gradegen.write.page.look import look_view
 from gradegen.write.page.page_html import page_html
 from gradegen.write.page.pdf import pdf_bytes
 from gradegen.write.page.proof import prove_print
@@ -25,6 +27,7 @@ from gradegen.write.pattern import pattern_html
 HERE = Place("x", 1, 1, 1, 1)
 WINE = Accent("#b0487a", "#8a2b4d")
 OUT = Path("out")
+LICENCES = Path(__file__).resolve().parents[3] / "shared" / "licences"
 
 
 def in_look(checked: Checked, **look: Any) -> Checked:
@@ -104,6 +107,16 @@ def test_a_pair_of_typefaces(hat: Checked, headings: str | None, text: str | Non
     assert fonts_in(data) <= fonts
     assert fonts_in(data) >= {each for each in fonts if not each.startswith("Body")}
     assert prove_print(data, checked, edition) == ()
+
+
+@pytest.mark.parametrize("name", TYPEFACES)
+def test_every_typeface_has_its_fonts_and_its_licence(name: str) -> None:
+    view = look_view(Look(text=name, headings=name, place=HERE), has_colour=True)
+    for face in view.faces:
+        assert PageFiles(Path()).open(face.address)[1] == "font/ttf"
+        assert face.family in view.text
+    assert view.text.split(", ")[-1] == "Body"
+    assert (LICENCES / f"{name.replace(' ', '-')}-OFL.txt").is_file()
 
 
 def test_a_browser_gets_names_of_typefaces_and_no_font_of_ours(wrap: Checked) -> None:
