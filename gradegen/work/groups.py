@@ -9,6 +9,7 @@ from gradegen.design.rows import Into, Step, Thing, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work import kinds
+from gradegen.work.cursor import Cursor
 from gradegen.work.kinds import Kind
 from gradegen.work.makes import targets_of
 from gradegen.work.stops import LEFT_OVER, RUNS_SHORT, Fault, Unclear
@@ -56,7 +57,8 @@ def keep_whole(walk: Walk, tail: Sequence[Step], place: Place) -> None:
 def find_part(walk: Walk, into: Into) -> None:
     """Move to just before the part that `into` names."""
     if into.of is None:
-        raise Unclear("what this is a part of is not said", into.place)
+        _to_nth(walk, into)
+        return
     if not into.things or _is_loop(into.of):
         _to_whole(walk, into.of)
         return
@@ -85,6 +87,18 @@ def find_part(walk: Walk, into: Into) -> None:
     wanted = inside[(len(inside) - 1) // 2 if nth is None else nth - 1]
     for _ in range(wanted):
         walk.cursor.step()
+
+
+def _to_nth(walk: Walk, into: Into) -> None:
+    """`in 2nd st`: counted from where the row begins, its starting chain standing on the first."""
+    kind = walk.kind(into.things)
+    used = Cursor(walk.before).remaining(kind.key, kind.fits) - walk.remaining(kind)
+    if into.nth is None or walk.inside or len(walk.out) > 1 or used > 1 or kind.key != "st":
+        raise Unclear("what this is a part of is not said", into.place)
+    walk.owe(kind)
+    before = walk.site.number(into.nth) - 1 - used
+    if before > 0:
+        walk.take(kind, before, into.place)
 
 
 def _to_centre_from_within(walk: Walk, name: str) -> bool:

@@ -101,6 +101,7 @@ class PieceWork:
             after_group=self.standings[size].after_group,
             booklet=self.booklet,
             edge_given=self.edge_given,
+            rows=self.standings[size].rows,
             on_held=self.standings[size].on_held,
             tracing=tracing,
             habits=self.habits,
@@ -186,6 +187,9 @@ class PieceWork:
             piece=standing.piece,
             left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
+
+    def pass_by(self, edge: Edge, rows: int) -> None:
+        """Told of so many plain rows that a passage works at once, each making `edge`; the passage goes on by itself."""
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         if outcome.unclear is not None or outcome.fault is not None:

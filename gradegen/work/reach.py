@@ -77,13 +77,16 @@ def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
         and not walk.last_kind.startswith(("sp", "~", "@", "corner"))
         and not _spans(walk, there - wanted)
     ):
-        raise Fault(
+        walk.left_before_last = walk.left_before_last or Fault(
             LEFT_OVER,
             into.place,
             "Stitches are left before the last ones.",
             expected=f"{wanted} left here",
             found=f"{there} left",
+            complete=True,
         )
+        if walk.inside or walk.first_waits:
+            raise walk.left_before_last
     walk.take(kind, there, into.place)
     if walk.placing is not None:
         walk.placing.keep_last(wanted)

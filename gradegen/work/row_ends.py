@@ -204,6 +204,8 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
 
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""
+    if walk.left_before_last is not None and not walk.site.blind:
+        raise walk.left_before_last
     if walk.unworked or walk.site.blind:
         return
     left, kind = walk.left_over()

@@ -199,7 +199,8 @@ class RowsInOrder:
         while left:
             turn += 1
             room = min(left.values()) - turn
-            turn += recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
+            passed = recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
+            turn += self._pass_rows(left, passed)
             self._not_endless(row, recurring, left, done)
             lasting = [i for i in left if turn < left[i]]
             ending = [i for i in left if turn == left[i]]
@@ -212,6 +213,17 @@ class RowsInOrder:
     def _standing(self, which: Iterable[int]) -> object:
         """What these sizes stand on, to know it again."""
         return tuple((i, self.piece.key(i)) for i in which)
+
+    def _pass_rows(self, which: Iterable[int], number: int) -> int:
+        """So many rows further without working them: they count, and turn the work; the number."""
+        for i in which:
+            standing = self.piece.standings[i]
+            rows = None if standing.rows is None else standing.rows + number
+            side = standing.side
+            if side is not None and number % 2 and self.piece.shape == "flat":
+                side = "WS" if side == "RS" else "RS"
+            self.piece.standings[i] = replace(standing, rows=rows, side=side)
+        return number
 
     def _not_endless(self, row: Row, recurring: Recurring, left: dict[int, int], done: dict[int, Done]) -> None:
         """Give up on a label of more rows than anybody works, where each leaves another edge."""
@@ -324,7 +336,8 @@ class RowsInOrder:
         turn, recurring = 0, Recurring()
         while turn < number:
             which = turn % len(targets)
-            turn += recurring.skip((which, self._standing([i])), turn, number - 1 - turn, [done])
+            passed = recurring.skip((which, self._standing([i])), turn, number - 1 - turn, [done])
+            turn += self._pass_rows([i], passed)
             version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
             outcome = self.piece.settle(version, [i]).outcomes[0]
             done.blamed = targets[which]

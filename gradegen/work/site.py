@@ -42,6 +42,7 @@ class Site:
     booklet: bool = False
     edge_given: bool = False
     blind: bool = False  # the edge is not known: only what the row's own numbers say can be worked
+    rows: int | None = None  # worked since the piece began
     on_held: bool = False  # the edge is one that an earlier row left unworked
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)

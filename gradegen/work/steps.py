@@ -16,6 +16,7 @@ from gradegen.design.rows import (
     Turn,
     Unread,
     Unworked,
+    Work,
 )
 from gradegen.work import repeats, starts, stitching, travel  # noqa: F401 - they sign up their own steps
 from gradegen.work.dense import is_too_dense, too_dense
@@ -70,9 +71,17 @@ def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
     """From here only the row's own numbers tell what is made; on row ends the edge is where the row goes."""
     if walk.site.edge_given and holds(walk.before, lambda one: one.kind == "row end"):
         return
+    if not walk.begun and walk.site.rows and _goes_along_rows(walk):
+        return
     walk.site.blind = True
     walk.onto(plain(ENDLESS), again=True)
     walk.likely = walk.likely or "part of this row is worked away from the edge of the row before"
+
+
+def _goes_along_rows(walk: Walk) -> bool:
+    """`Working down the side, sc in the end of each row`."""
+    work = next((one for one in walk.ahead if isinstance(one, Work)), None)
+    return work is not None and any(thing.name == "row end" for thing in work.into.things)
 
 
 @works(Unworked)

@@ -61,6 +61,7 @@ class Spot(NamedTuple):
     spent: dict[str, int]
     laid: tuple[Laid, ...]
     aside: tuple[tuple[Stretch, ...], CursorSpot | None, CursorSpot | None]
+    left_before_last: Fault | None
 
 
 @dataclass(slots=True)
@@ -76,6 +77,8 @@ class Walk:
     `spent`: what was made and leaves no place on the edge (foundation and turning chains, slip stitches, joins, the
     chains of picots). `placing`: the record of what sits on what, where one is wanted. `kept_aside`: long stretches
     passed over; `gap`: where the skipping at hand began; `gap_kept`: where that of the last stretch kept did.
+    `left_before_last`: stitches that "the last 6 sts" leave standing before them, told when the row has ended.
+    `on_row_ends`: the row goes along the ends of as many rows as were worked.
     """
 
     site: Site
@@ -121,6 +124,8 @@ class Walk:
     kept_aside: tuple[Stretch, ...] = ()
     gap: CursorSpot | None = None
     gap_kept: CursorSpot | None = None
+    left_before_last: Fault | None = None
+    on_row_ends: bool = False
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
 
@@ -350,6 +355,7 @@ class Walk:
             dict(self.spent),
             () if self.placing is None else tuple(self.placing.laid),
             (self.kept_aside, self.gap, self.gap_kept),
+            self.left_before_last,
         )
 
     def load(self, spot: Spot) -> None:
@@ -367,6 +373,7 @@ class Walk:
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
         self.spent, self.used = dict(spot.spent), spot.used
         self.kept_aside, self.gap, self.gap_kept = spot.aside
+        self.left_before_last = spot.left_before_last
         if self.placing is not None:
             self.placing.laid = list(spot.laid)
         if self.before is not spot.before:

@@ -12,6 +12,7 @@ _BEGIN = phrases(
     "place marker|place a marker|place markers|place m|pm|move marker|move m|mark|stuff firmly|"
     "stuff lightly|stuff|fill firmly|fill lightly|fill|"
     "with rs facing|with ws facing|with right side facing|with wrong side facing|"
+    "with two strands|with 2 strands|with both strands|with yarn held|with 2 strands of yarn|"
     "with rs|with ws|with right side|with wrong side|changing to|changing colour|changing color|changing|"
     "change to|change colour|change color|change|drop|pick up|carry|carrying|remove marker|remove|"
     "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"

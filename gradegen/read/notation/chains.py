@@ -48,6 +48,7 @@ def read_chain(r: Reading) -> list[Step] | None:
 
 def _chain(r: Reading) -> Chain | None:
     mark = r.at
+    r.accept("loosely")
     r.accept("a") and r.accept("foundation")
     if r.here.kind == "chain" and not (r.low(1)):
         token = r.here
@@ -173,6 +174,12 @@ def read_join(r: Reading) -> Join | None:
     elif r.sees("in", "sl st") or (r.low() == "in" and r.peek().value == "sl st"):
         r.at += 2
     to, nth = _joined_to(r)
+    if to == "ring" and r.low() in ("with", "using", "by"):  # `join into a ring with sl st`
+        r.accept("with", "using", "by")
+        r.accept("a", "an")
+        if not _slip(r):
+            r.at = mark
+            return None
     r.accept(",") if r.low(1) in ("being", "without", "taking", "making") else None
     r.phrase(_TWIST)
     return Join(to, nth, place=r.place(mark))
@@ -248,6 +255,9 @@ def read_slip(r: Reading) -> list[Step] | None:
     r.phrase(phrases("just made"))
     if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
         return [Slip(into, place=r.place(mark))]
+    along = into.of is not None and into.of.things and into.things and into.things[0].name == "ch"
+    if along and into.of is not None and is_space(into.of.things[0]):  # `in each of first 3 ch of next loop`
+        return [Slip(into.of, to=True, place=r.place(mark))]
     if number is None and r.phrase(_RING):  # `sl st in first ch to form a ring`
         r.accept(",") if r.low(1) in ("being", "without", "taking", "making") else None
         r.phrase(_TWIST)

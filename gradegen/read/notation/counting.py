@@ -15,7 +15,8 @@ _ONLY_HERE = phrases("here|in this row|in this rnd|in this round|for this row|fo
 _NOT = phrases(
     "does not count as|do not count as|doesn't count as|don't count as|never counts as|never count as|"
     "not counted as|is not counted as|does not count|do not count|doesn't count|don't count|"
-    "is not counted|are not counted|never count|never counts|not counted|is not|not"
+    "is not counted|are not counted|never count|never counts|not counted|is not|isn't|aren't|are not|is never|"
+    "are never|not"
 )
 
 
@@ -34,6 +35,8 @@ def read_counts(r: Reading) -> Counts | None:
     if found is None or (opened and (close is None or r.at > close)):
         r.at = mark
         return None
+    if opened and r.low() in ("in", "on", "over", "for", "of"):
+        r.at = close or r.at  # `(counts as hdc in last sl st)`
     if opened and r.at != close:
         r.at = mark
         return None
@@ -54,8 +57,9 @@ def read_count_words(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...
     if r.phrase(_NOT):
         return _not_counted(r, mark)
     if not (
-        r.phrase(phrases("counts as|count as|counting as|counted as|to count as|is|are"))
-        or r.phrase(phrases("always counts as|equals|stands for|stand for|as|="))
+        r.phrase(phrases("counts as|count as|counting as|counted as|to count as|is always|is|are"))
+        or r.phrase(phrases("always counts as|equals|stands for|stand for|stands in for|takes the place of|as|="))
+        or r.phrase(phrases("is used for|are used for|is used as|are used as|replaces|replace|is counted as"))
     ):
         r.at = mark
         return None

@@ -6,7 +6,21 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Definition, Either, Into, Make, Repeat, Skip, Slip, Step, Thing, Unread, Work
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Definition,
+    Either,
+    Into,
+    Make,
+    Repeat,
+    Skip,
+    Slip,
+    Step,
+    Thing,
+    Unread,
+    Work,
+)
 from gradegen.findings import Finding, Written
 from gradegen.read.notation.makes import takes_several_known
 from gradegen.read.notation.reading import Reading, plain
@@ -45,6 +59,9 @@ _DEEPEST = 400  # characters of a definition that are read as steps
 
 def read_definition(name: str, written: Written, names: RowNames) -> tuple[Definition, tuple[Finding, ...]]:
     """The stitch under its name: what goes into one place, or its longer steps; neither when nothing could be read."""
+    further = _FURTHER.search(written.text)
+    if further is not None:  # `inc: 2 sc in same st. dec: sc 2 sts together`: the next name begins another
+        written = written.part(0, further.start() + 1)
     text = written.text
     one = _is_one(name, text)
     known = replace(
@@ -55,6 +72,7 @@ def read_definition(name: str, written: Written, names: RowNames) -> tuple[Defin
     return _filled(definition, steps, one), findings
 
 
+_FURTHER = re.compile(r"[.;]\s+[A-Za-z][\w-]*(?: [\w-]+)?(?: \([^()]*\))?\s*(?::|=)\s")
 _CHAIN_REMARK = re.compile(r"\bch(?:ain)?[ -]?\d+\s*\([^()]*\)", re.IGNORECASE)
 
 
@@ -106,19 +124,19 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
     if len(read) == 1 and isinstance(read[0], Either):  # `dc, ch 1, dc in same st`: all of it
         read = [step for step in read[0].readings[0] if not isinstance(step, (Aside, Unread))]
         works = [step for step in read if isinstance(step, Work)]
-    read = _unrolled(read)
-    crossed = _crossed(read)
+    whole = _unrolled(read)
+    crossed = _crossed(whole)
     if crossed is not None:
         return replace(definition, makes=crossed[0], takes=crossed[1])
-    alone = _makes(works) if len(read) == 1 else None
+    alone = _makes([step for step in whole if isinstance(step, Work)]) if len(whole) == 1 else None
     if alone is not None:
         return replace(definition, makes=alone, takes=_takes(alone))
-    if all(isinstance(step, (Work, Chain)) for step in read) and _in_one_place(read):
-        return replace(definition, makes=_chained(_chain_as_stitch(definition.name, read)))
-    return replace(definition, steps=tuple(read))
+    if all(isinstance(step, (Work, Chain)) for step in whole) and _in_one_place(whole):
+        return replace(definition, makes=_chained(_chain_as_stitch(definition.name, whole)))
+    return replace(definition, steps=tuple(whole))
 
 
-def _unrolled(steps: list[Step]) -> list[Step]:
+def _unrolled(steps: Sequence[Step]) -> list[Step]:
     """`(dc, ch 1) 4 times, dc in same sp` stitch by stitch."""
     out: list[Step] = []
     for step in steps:
@@ -205,6 +223,8 @@ def _chain_as_stitch(name: str, steps: Sequence[Step]) -> Sequence[Step]:
     chain, after = steps[0], steps[1] if len(steps) > 1 else None
     if not isinstance(chain, Chain) or not isinstance(after, Work):
         return steps
+    if len(steps) == 2 and len(after.makes) == 1 and not begun_name(name):
+        return steps  # a corner-to-corner tile, `ch 3 (counts as dc), 3 dc`, is worked on its chain in the next row
     if chain.counts is not None:
         stitch = chain.counts.as_[0] if len(chain.counts.as_) == 1 else None
     else:

@@ -144,6 +144,7 @@ def _may_be_label(text: str) -> bool:
 
 def interpret(written: Written, names: RowNames) -> ReadLabel:
     """What the words of a label say, all of them belonging to it."""
+    written, sizes = _without_sizes(written, names)
     text = written.text.strip(" \t.:-–—")
     found = ReadLabel(Label(text, place=written.place(0, len(written.text))), len(written.text))
     tokens = _plain_tokens(written, names, found)
@@ -170,7 +171,30 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
         reader.at += 1
     label = replace(found.label, kind=kind, name=_name(written, name, found.label))
     found.label = _classes(label, tokens, written)
+    found.sizes = found.sizes or sizes
     return found
+
+
+_SIZES_BEHIND = re.compile(
+    r"(?:\s*[,;]|\s+[-–—]|\s+for\b)\s*(?:for\s+)?(?P<said>(?:sizes?\s+)?[^:]{1,60}?(?:\s+only)?)\s*$", re.IGNORECASE
+)
+_SIZES_BEFORE = re.compile(
+    r"\s*(?:for\s+)?(?P<said>(?:all\s+)?sizes?\b[^:]{0,60}?)\s*[,;:–—-]\s*(?=r\w*\b)", re.IGNORECASE
+)
+
+
+def _without_sizes(written: Written, names: RowNames) -> tuple[Written, tuple[str, ...] | None]:
+    """The label without `, sizes M and L only` or `All sizes,`, and the sizes so named (None: none, or all)."""
+    for pattern in (_SIZES_BEHIND, _SIZES_BEFORE):
+        for found in pattern.finditer(written.text):
+            said = found.group("said")
+            sizes = sizes_named(said, names.sizes)
+            if sizes is not None and re.search(r"\b(?:sizes?|only)\b", said, re.IGNORECASE):
+                blank = " " * (found.end() - found.start())
+                text = written.text[: found.start()] + blank + written.text[found.end() :]
+                return Written(text, written.file, written.anchors), (None if sizes == names.sizes else sizes)
+            break
+    return written, None
 
 
 def _takes_number(found: ReadLabel, name: list[Token], kind: str, reader: NumberReader) -> bool:

@@ -119,7 +119,12 @@ def pass_as_phrase(r: Reading) -> None:
 
 def pass_of_row(r: Reading) -> None:
     """Passes `of row`, `of previous rnd`."""
-    r.phrase(phrases("of row|of rnd|of round|of previous row|of previous rnd"))
+    r.phrase(
+        phrases(
+            "of row|of rnd|of round|of previous row|of previous rnd|of previous round|of the row|of the rnd|"
+            "of the round|of last row|of last rnd|of last round|of the previous row|of the previous rnd"
+        )
+    )
 
 
 def read_one_thing(r: Reading) -> tuple[Thing, ...]:

@@ -167,6 +167,7 @@ def _each(r: Reading, mark: int) -> Into | None:
             return None
         things = (Thing("st"),)
     of = _of(r)
+    pass_of_row(r)
     things = counting_spaces(r, things)
     bound = read_bound(r)
     things = counting_spaces(r, things)

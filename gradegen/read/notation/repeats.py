@@ -49,7 +49,8 @@ def read_from(r: Reading) -> From | None:
     if r.here.kind == "star":
         sign = r.here.low
         r.at += 1
-    elif r.accept("star", "asterisk"):
+        r.accept("s")  # `between *s`
+    elif r.accept("star", "asterisk", "stars", "asterisks"):
         sign = "*"
     elif r.phrase(phrases("beginning|beg|start")):
         r.phrase(phrases("of rnd|of row|of round|of the rnd|of the row"))

@@ -18,7 +18,7 @@ _AFTER_IN = frozenset({",", ";", ".", "close", "star", "x", "end", "open", "=", 
 
 def spelled(text: str, names: RowNames) -> list[Token]:
     """The tokens of a row with its stitch names joined to one token each, and `dc2` parted into name and number."""
-    found = _joined(_starred_times(scan(text)), text, names)
+    found = _joined(_tight_spaces(_starred_times(scan(text))), text, names)
     return _without_aliases(_counted(found))
 
 
@@ -62,6 +62,24 @@ def _starred_times(tokens: list[Token]) -> list[Token]:
         else token
         for i, token in enumerate(tokens)
     ]
+
+
+def _tight_spaces(tokens: list[Token]) -> list[Token]:
+    """`2ch-sp` as the chain and the space it is."""
+    out: list[Token] = []
+    for token in tokens:
+        last = out[-1] if out else None
+        tight = last is not None and last.kind == "number" and last.end == token.start
+        if tight and last is not None and token.kind == "word" and (space := _TIGHT_SPACE.fullmatch(token.low)):
+            cut = token.start + len("ch")
+            out[-1] = Token("chain", f"{last.low}ch", last.start, cut, last.value)
+            out.append(Token("word", space.group(1), cut + 1, token.end))
+        else:
+            out.append(token)
+    return out
+
+
+_TIGHT_SPACE = re.compile(r"ch[-‑](sps?|spaces?|loops?|lps?)")
 
 
 def _is_number(tokens: list[Token], at: int) -> bool:

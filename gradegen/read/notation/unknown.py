@@ -87,7 +87,7 @@ def is_filet(tokens: list[Token]) -> bool:
 def _is_sure(into: Into) -> bool:
     """Only a place that prose does not name."""
     return (
-        into.which in ("next", "each", "first", "last", "same", "from hook")
+        (into.which in ("next", "each", "first", "last", "same", "from hook") or into.of is not None)
         and bool(into.things)
         and into.things[0] != Thing("row end")
     )

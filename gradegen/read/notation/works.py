@@ -40,13 +40,24 @@ def read_work(r: Reading) -> list[Step] | None:
     called = read_name_remark(r)
     between = read_between(r)
     loop = r.loop
-    into = read_place(r)
+    into = read_place(r) or _behind_loop(r)
     if into is None:
         if slashed or between:
             r.at = mark
             return None
         return _bare(r, mark, first, called)
     return _placed(r, mark, items, into if into.loop or not loop else replace(into, loop=loop), between, called)
+
+
+def _behind_loop(r: Reading) -> Into | None:
+    """`sc blo in each st`."""
+    mark = r.at
+    loop = read_loop(r)
+    into = read_place(r) if loop is not None else None
+    if into is None:
+        r.at = mark
+        return None
+    return replace(into, loop=into.loop or loop)
 
 
 def read_name_remark(r: Reading) -> str:
