@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
 from gradegen.design.testing import Asked, AskedGauge, AskedRow
+from gradegen.read.forms.fields import CONTROL
 
 _LONGEST = 200_000
+_EXACT = re.compile(r"-?\d{1,15}(?:/\d{1,15})?")
 
 
 def asked_text(asked: Asked) -> str:
@@ -39,7 +42,11 @@ def asked_text(asked: Asked) -> str:
 
 
 def read_asked(pattern: str, version: str, size: str, text: str) -> Asked | None:
-    """The same again; None where the text is not what a form of ours carries."""
+    """The same again; None where the text is not what a form of ours carries.
+
+    Whoever sends a form can change it, so nothing in it is taken on trust: no sign that moves a cursor comes through,
+    and no number that takes long to work with.
+    """
     if len(text) > _LONGEST:
         return None
     try:
@@ -48,24 +55,26 @@ def read_asked(pattern: str, version: str, size: str, text: str) -> Asked | None
             pattern,
             version,
             size,
-            str(said["body"]),
+            _word(said["body"]),
             tuple(_gauge(gauge) for gauge in said["gauges"]),
-            {str(letter): str(words) for letter, words in said["yarns"].items()},
-            {str(name): Fraction(length) for name, length in said["measures"].items()},
-            tuple(str(piece) for piece in said["pieces"]),
-            tuple(AskedRow(str(piece), str(label), (int(one), int(two))) for piece, label, one, two in said["rows"]),
+            {_word(letter): _word(words) for letter, words in said["yarns"].items()},
+            {_word(name): _length(length) for name, length in said["measures"].items()},
+            tuple(_word(piece) for piece in said["pieces"]),
+            tuple(
+                AskedRow(_word(piece), _word(label), (int(one), int(two))) for piece, label, one, two in said["rows"]
+            ),
         )
     except (ValueError, KeyError, TypeError, AttributeError, ZeroDivisionError, RecursionError):
         return None
 
 
 def _gauge(said: Mapping[str, Any]) -> AskedGauge:
-    over = Fraction(said["over"])
+    over = _length(said["over"])
     if over <= 0:
         raise ValueError("a gauge over nothing")
     before = said["before"]
     return AskedGauge(
-        str(said["name"]),
+        _word(said["name"]),
         _number(said["stitches"]),
         _number(said["rows"]),
         over,
@@ -81,4 +90,16 @@ def _text(number: Fraction | None) -> str | None:
 
 
 def _number(text: str | None) -> Fraction | None:
-    return None if text is None else Fraction(text)
+    return None if text is None else _length(text)
+
+
+def _length(text: str) -> Fraction:
+    if not _EXACT.fullmatch(text):
+        raise ValueError("no exact number")
+    return Fraction(text)
+
+
+def _word(text: str) -> str:
+    if not isinstance(text, str) or CONTROL.search(text):
+        raise ValueError("no plain words")
+    return text

@@ -18,7 +18,7 @@ FORM_ENCRYPTED = Rule("form-encrypted", Severity.ERROR, "file format", "A form i
 FORM_TOO_LARGE = Rule("form-too-large", Severity.ERROR, "file format", "A file is larger than any form.")
 MOST_BYTES = 30_000_000
 _MOST_FIELDS, _LONGEST = 3000, 200_000
-_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
+CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,7 @@ def _plain(value: Any) -> str:
     text = value.decode("latin-1") if isinstance(value, bytes) else str(value)
     if text.startswith("/"):
         return "" if text == "/Off" else text[1:]
-    return _CONTROL.sub("", text[:_LONGEST].replace("\r\n", "\n").replace("\r", "\n")).strip()
+    return CONTROL.sub("", text[:_LONGEST].replace("\r\n", "\n").replace("\r", "\n")).strip()
 
 
 @contextmanager

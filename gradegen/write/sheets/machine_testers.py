@@ -171,14 +171,20 @@ def _lines(tested: Tested) -> Iterator[Sequence[object]]:
             yield "time", "", *_of(form), "min", _decimal(time.reckoned), _decimal(minutes)
     for row in tested.rows:
         for form, made, expected, words in row.each:
-            yield "error", row.name, *_of(form), "", expected, " ".join(f"{made} {words}".split())
+            yield "error", _harmless(row.name), *_of(form), "", expected, _harmless(f"{made} {words}")
     for kind, remarks in tested.remarks.items():
         for form, words in remarks:
-            yield "remark", kind, *_of(form), "", "", " ".join(words.split())
+            yield "remark", kind, *_of(form), "", "", _harmless(words)
 
 
 def _of(form: FilledForm) -> tuple[str, str, str]:
-    return form.asked.size, form.tester, form.file
+    return form.asked.size, _harmless(form.tester), form.file
+
+
+def _harmless(words: str) -> str:
+    """A tester's words on one line; a spreadsheet must not take them for a sum to work out."""
+    line = " ".join(words.split())
+    return "'" + line if line[:1] in ("=", "+", "-", "@") else line
 
 
 def _percent(share: Fraction | None) -> int | float | None:

@@ -163,6 +163,21 @@ def test_other_pdfs_are_left_aside(tmp_path: Path) -> None:
     [
         ("fixed-asked", "{}", "form-not-ours"),
         ("fixed-asked", "[" * 5000, "form-not-ours"),
+        (
+            "fixed-asked",
+            '{"body":"\\u001b[31m","gauges":[],"yarns":{},"measures":{},"pieces":[],"rows":[]}',
+            "form-not-ours",
+        ),
+        (
+            "fixed-asked",
+            '{"body":"b","gauges":[],"yarns":{},"measures":{"a":"1e999999999"},"pieces":[],"rows":[]}',
+            "form-not-ours",
+        ),
+        (
+            "fixed-asked",
+            '{"body":"b","gauges":[],"yarns":{},"measures":{"a":"1/0"},"pieces":[],"rows":[]}',
+            "form-not-ours",
+        ),
         ("fixed-form", "99", "form-of-later-kind"),
         ("fixed-pattern", "", "form-not-ours"),
     ],
