@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Amount
+from gradegen.design.passages import Change, EvenRows, Shaping
 from gradegen.design.rows import RowsAgain
 from gradegen.findings import Finding, Place, Rule, Severity
 from gradegen.reckon.amounts import NOTHING, YarnAmount
@@ -126,13 +127,13 @@ def _standing(
     done = sum(numbers[: spot + 1], Fraction(0))
     return YarnLeft(
         size=size,
-        at=rows[spot].name,
+        at=_said(rows, spot),
         used=_total(takes[: spot + 1]),
         share=done / whole if whole else Fraction(0),
         needed=_total(takes[spot + 1 :]),
         left=left,
         is_enough=whole - done <= there,
-        reaches=rows[reach].name,
+        reaches=_said(rows, reach),
         repeat=_repeat(rows, takes, numbers, spot, there),
         quarters=tuple((Fraction(part, 4), _row_at(rows, numbers, whole * part / 4)) for part in (1, 2, 3)),
     )
@@ -141,11 +142,22 @@ def _standing(
 def _row_at(rows: Sequence[SingleRow], numbers: Sequence[Fraction], wanted: Fraction) -> str:
     """The first row by whose end so much is used."""
     so_far = Fraction(0)
-    for row, number in zip(rows, numbers, strict=True):
+    for at, number in enumerate(numbers):
         so_far += number
         if so_far >= wanted:
-            return row.name
-    return rows[-1].name
+            return _said(rows, at)
+    return _said(rows, -1)
+
+
+def _said(rows: Sequence[SingleRow], at: int) -> str:
+    """A row's name, with its piece where there are several."""
+    row = rows[at]
+    return row.name if all(one.piece == row.piece for one in rows) else f"{row.piece} {row.name}"
+
+
+def _may_be_repeated(row: SingleRow) -> bool:
+    """True for numbered rows that do not shape the piece: those can be worked more often than planned."""
+    return row.number is not None and not any(isinstance(step, Shaping | EvenRows | Change) for step in row.row.steps)
 
 
 def _repeat(
@@ -157,6 +169,7 @@ def _repeat(
 ) -> RepeatLeft | None:
     """The repeat under way or the next one that comes; None where only single rows are left."""
     ends = [at for at, row in enumerate(rows) if row.turn == row.of - 1 and row.of > 1 and at > spot]
+    ends = [at for at in ends if _may_be_repeated(rows[at]) and rows[at].piece == rows[spot].piece]
     if not ends:
         return None
     end = ends[0]

@@ -13,11 +13,14 @@ from gradegen.design.rows import Label, Row, RowsAgain
 from gradegen.reckon.any_size import for_one_size
 from gradegen.reckon.made_twice import times_made
 from gradegen.reckon.painting import Painted, Painter, Palette, by_colour, painted, palette_of
+from gradegen.work.edges import stitches, tally
+from gradegen.work.judge import census_of
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.row import Outcome
 from gradegen.work.rows import rows_in_order
 from gradegen.work.stops import Fault, Unclear
 
+_BRACES = re.compile(r"\{[^{}]*\} ")
 _KIND = re.compile(r"(?i)(rnd|row|round)s?\b")
 
 
@@ -74,6 +77,12 @@ class WatchedPiece(PieceWork):
         )
         self.in_hand = paint.last or self.in_hand
         super().go_on(row, size, outcome)
+
+    def hear_of(self, edge: Edge, rows: int) -> None:
+        """The plain rows of a passage are kept one by one."""
+        census = census_of(tally(edge), {})
+        outcome = Outcome(edge, edge, made=stitches(edge), census=dict(census))
+        self.seen += [_Seen(outcome, {self.in_hand: census})] * rows
 
     def _inside(self, row: Row, size: int) -> Mapping[str, Mapping[str, int]] | None:
         """The row worked once more with every stitch marked by its yarn; None where its changes can't be placed."""
@@ -138,8 +147,13 @@ def _name(label: Label, number: int | None, turn: int, of: int) -> str:
     kind = _KIND.search(label.text)
     if number is not None:
         return f"{kind[1] if kind else 'Row'} {number}"
-    text = label.text or "first row"
+    text = without_sums(label.text) or "first row"
     return f"{text}, no. {turn + 1}" if of > 1 else text
+
+
+def without_sums(label: str) -> str:
+    """`Next {rib rounds - 1} rnds` as `Next rnds`."""
+    return _BRACES.sub("", label)
 
 
 def _cycle(row: Row) -> int:

@@ -99,6 +99,7 @@ class PassageRows:
 
     def _move(self, edge: Edge, rows: int) -> None:
         standing = self.standing
+        self.piece.hear_of(edge, rows)
         for name, number in census_of(tally(edge), {}).items():
             self.census[name] += number * rows
         self.rows += rows

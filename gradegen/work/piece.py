@@ -188,8 +188,8 @@ class PieceWork:
             left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
 
-    def pass_by(self, edge: Edge, rows: int) -> None:
-        """Told of so many plain rows that a passage works at once, each making `edge`; the passage goes on by itself."""
+    def hear_of(self, edge: Edge, rows: int) -> None:
+        """Told of so many plain rows that a passage works at once, each making `edge`; it goes on by itself."""
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         if outcome.unclear is not None or outcome.fault is not None:

@@ -12,8 +12,9 @@ from gradegen.design.formula import Amount
 from gradegen.findings import Place
 from gradegen.pipeline import check_file
 from gradegen.reckon import stitch_census, yarn_per_size
+from gradegen.reckon.census import total
 from gradegen.reckon.left import YarnLeft, yarn_left
-from gradegen.reckon.row_by_row import find_rows, single_rows
+from gradegen.reckon.row_by_row import all_rows, find_rows, single_rows
 
 DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 HERE = Place("--left", 1, 1, 1, 1)
@@ -185,3 +186,28 @@ def test_a_piece_that_is_made_twice(tmp_path: Path) -> None:
     assert none is None
     assert [one.rule for one in findings] == ["row-not-found"]
     assert "Body Row 1" in (findings[0].hint or "")
+
+
+@pytest.mark.parametrize("name", ["gunwale-pullover", "limpet-pullover", "slipway-cardigan"])
+def test_rows_of_a_garment_add_up_to_its_census(name: str) -> None:
+    """Rows that a shaping works at once are there one by one, and so are pieces that are made twice."""
+    checked = check_file(DEMOS / f"{name}.yaml").checked
+    assert checked is not None
+    census = stitch_census(checked)
+    for size in checked.sizes[::4]:
+        rows = all_rows(checked, size.name)
+        assert total(one.by_colour.get("A", {}) for one in rows) == census.of(size.name)
+        assert not any("{" in one.name for one in rows)
+
+
+def test_rows_of_a_garment_are_named_with_their_piece() -> None:
+    checked = check_file(DEMOS / "gunwale-pullover.yaml").checked
+    assert checked is not None
+    found = left(checked, "M", "Sleeves, no. 2 Rnd 1", 20, "g")
+    assert found.at == "Sleeves, no. 2 Rnd 1"
+    assert found.reaches.startswith("Sleeves, no. 2 Next rnds, no. ")
+    assert found.repeat is None  # decreases and ribbing without numbers are worked as often as they say
+    assert [row.split(" ")[0] for _, row in found.quarters] == ["Yoke", "Body", "Sleeves,"]
+    whole = yarn_per_size(checked)[0][0].of("M")
+    assert whole is not None
+    assert found.used.plus(found.needed) == whole.used

@@ -35,7 +35,8 @@ def _sentences(left: YarnLeft, metric: bool) -> Iterator[str]:
 
 def _repeat(repeat: RepeatLeft, metric: bool) -> Iterator[str]:
     each, closing = _about(repeat.each, metric), _about(repeat.closing, metric)
-    yield f"Each repeat of {repeat.rows} takes about {each}; the rows after it {closing}."
+    one = "Each of" if " to " in repeat.rows else "Each repeat of"
+    yield f"{one} {repeat.rows} takes about {each}; the rows after it {closing}."
     if repeat.last is None:
         yield "Not even the rows after the repeat can be worked with that."
         return
