@@ -217,6 +217,33 @@ def test_both_units_in_the_order_of_the_edition(style: Any, units: Any, demo: De
     assert list(pdfua.validate(str(path)).findings) == []
 
 
+def test_repeats_several_yarns_and_uk_terms(demo: Demo, fill: Fill, tmp_path: Path) -> None:
+    checked = demo("skerrywick-wrap")
+    (gauge,), (yarn,) = checked.pattern.gauges.values(), checked.pattern.yarns
+    repeats = replace(gauge, stitches=None, repeats=Fraction(5, 2), repeat_of=6)
+    pattern = replace(
+        checked.pattern, gauges={gauge.name: repeats}, yarns=(yarn, replace(yarn, letter="B", colour=None))
+    )
+    edition = Edition(tmp_path, "M", terms="UK", units="cm", is_form=True)
+    data, findings = form_bytes(replace(checked, pattern=pattern), edition)
+    assert findings == ()
+    assert data is not None
+    (tmp_path / "form.pdf").write_bytes(data)
+    fields = fields_of(tmp_path / "form.pdf")
+    assert fields["gauge lamps after stitches"]["/TU"] == "Tension: repeats of 6 stitches after blocking"
+    assert fields["gauge lamps over"]["/V"] == "10 cm"
+    answers = {"gauge lamps after stitches": "2 1/2 repeats", "yarn B metres": "1,250", "yarn A grams": "4 kg"}
+    form, findings = read_form(fill(tmp_path / "form.pdf", tmp_path / "sent.pdf", answers))
+    assert findings == ()
+    assert form is not None
+    assert form.asked.gauges[0].counted == "repeats"
+    assert form.gauges[0].after[0] == Fraction(5, 2)
+    assert [(one.letter, one.grams, one.inches) for one in form.yarns] == [
+        ("A", 4000, None),
+        ("B", None, Fraction(125000 * 100, 254)),
+    ]
+
+
 def test_the_proof_sees_another_number(demo: Demo) -> None:
     edition = Edition(Path("out"), "M", is_form=True)
     data, _ = form_bytes(demo("bollard-hat"), edition)
