@@ -204,7 +204,9 @@ def _line(rule: ScheduleRule, events: int) -> Sequence[Fraction]:
 def _too_dense(at: InSize, begun: Schedule, events: int, rows: int, why: NoCount) -> Impossible:
     per = abs(begun.by) * begun.ends
     fits = rows // 2 if at.rule.right_side_only else rows
-    hint = f"shape {-(-events // fits)} times as much in each event (by: ...), or leave more stitches at the start"
+    hint = "leave more stitches at the start"
+    if fits > 0:
+        hint = f"shape {-(-events // fits)} times as much in each event (by: ...), or {hint}"
     return at.fault(
         LONGER_THAN_SECTION if at.rule.rates and fits >= events else TOO_DENSE,
         at.rule.places.get("over", at.rule.place),
@@ -212,7 +214,7 @@ def _too_dense(at: InSize, begun: Schedule, events: int, rows: int, why: NoCount
         expected=f"{events * (2 if at.rule.right_side_only else 1)} rows or more",
         found=f"{max(rows, 0)} rows",
         because=f"{events} events of {per} sts: {why.why}",
-        hint=hint if fits > 0 else None,
+        hint=hint,
     )
 
 

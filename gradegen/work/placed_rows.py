@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -15,13 +16,14 @@ from gradegen.findings import Place
 from gradegen.work.beginnings import begins_anew, shape_of
 from gradegen.work.edges import stitches, turned, turned_round
 from gradegen.work.passages import is_passage
-from gradegen.work.piece import PieceWork, without_counts
+from gradegen.work.piece import PieceWork, Standing, without_counts
 from gradegen.work.placing import MOST_PLACES, Placed, Placing, opened
 from gradegen.work.row import Outcome, work_once
-from gradegen.work.rows import explained
+from gradegen.work.rows import rows_in_order
 from gradegen.work.second_thoughts import LastRow
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.settle import Reading, Settled
+from gradegen.work.told_rows import Told, rows_told
 from gradegen.work.walk import RepeatFact
 
 Readings = Mapping[Place, Reading]
@@ -123,15 +125,15 @@ class PlacingPiece(PieceWork):
 
 
 def readings_of_piece(pattern: Pattern, piece: Piece, sizes: Sequence[GradedSize], wanted: Sequence[int]) -> Readings:
-    """How each row of a piece is read, settled in the wanted sizes; a piece that goes on from another is read alone."""
-    names = tuple(size.name for size in sizes)
-    own, facts = explained(pattern, piece, names)
-    work = ReadingPiece(piece.shape, names, own, facts, [size.numbers() for size in sizes])
+    """How each row of a piece is read, settled in the wanted sizes on what the pieces before left in them."""
+    some = list(dict.fromkeys(wanted))
+    begun = rows_in_order(pattern, piece, *_begun(pattern, piece, sizes, some, None), ReadingPiece)
+    work = begun.piece
+    assert isinstance(work, ReadingPiece)
     work.readings = {}
-    order = ReadingOrder(work)
-    some = tuple(names[at] for at in dict.fromkeys(wanted))
+    order = ReadingOrder(work, entries=begun.entries)
     for row in piece.rows:
-        order.work(replace(row, sizes=tuple(name for name in some if row.sizes is None or name in row.sizes)))
+        order.work(_some(row, [sizes[at].name for at in some]))
     return work.readings
 
 
@@ -152,19 +154,26 @@ def place_rows(
     is wanted, not only whether the rows come out even.
     """
     names = tuple(size.name for size in sizes)
-    own, facts = explained(pattern, piece, names)
-    work = PlacingPiece(piece.shape, names, own, replace(facts, multiple=None), [numbers] * len(names))
+    order = rows_in_order(pattern, piece, *_begun(pattern, piece, sizes, (slot,), numbers), PlacingPiece)
+    work = order.piece
+    assert isinstance(work, PlacingPiece)
+    work.notes = replace(work.notes, multiple=None)
     work.slot, work.readings, work.done, work.keeps = slot, readings, [], keeps
-    order = RowsInOrder(work)
     placed: list[PlacedRow] = []
     worked: list[WorkedRow] = []
     lost = ""
-    for row in piece.rows if rows is None else rows:
+    edges: dict[str, int] = {}
+    written = piece.rows if rows is None else rows
+    for at, row in enumerate(written):
         done = _alone(row, names[slot]) if rows is None else without_counts(_alone(row, names[slot]))
         before = len(work.done)
         order.above = None  # every row is read already
+        told = rows_told(work, done, slot, order.known[slot], written[:at], edges) if keeps and is_passage(done) else ()
+        stood = [replace(one) for one in work.standings]
         worked += [one for one in order.work(done) if one.size == names[slot]]
         new = work.done[before:]
+        if told and not lost and worked[-1].status == "proved":
+            new = _work_told(work, told, slot, stood)
         lost = lost or _why_lost(worked[-1], new, keeps=keeps)
         if not lost and keeps:
             placed += _rows(new, worked[-1].times, done, piece, placed)
@@ -172,6 +181,85 @@ def place_rows(
             break
     repeats = {(row.place, fact.place) for row, outcome in work.done for fact in outcome.facts if fact.times > 1}
     return PlacedPiece(tuple(placed), tuple(worked), lost, frozenset(repeats))
+
+
+def _work_told(
+    work: PlacingPiece, told: Sequence[Told], slot: int, stood: Sequence[Standing]
+) -> list[tuple[Row, Outcome]]:
+    """A passage worked once more row by row, from where it began; [] where that does not lead to the same edge."""
+    led = [replace(one) for one in work.standings]
+    work.standings[:] = stood
+    before = len(work.done)
+    for one in told:
+        settled = work.settle(one.row, [slot])
+        outcome = settled.outcomes[0]
+        work.go_on(one.row, slot, outcome)
+        if not outcome.balances or outcome.placed is None:
+            break
+    there, wanted = work.standings[slot].edge, led[slot].edge
+    new = work.done[before:]
+    del work.done[before:]
+    same = there is not None and wanted is not None and stitches(there) == stitches(wanted)
+    if len(new) != len(told) or not same:
+        work.standings[:] = led
+        return []
+    return new
+
+
+def _begun(
+    pattern: Pattern,
+    piece: Piece,
+    sizes: Sequence[GradedSize],
+    wanted: Sequence[int],
+    numbers: Mapping[str, int] | None,
+) -> tuple[tuple[GradedSize, ...], tuple[Standing, ...]]:
+    """The sizes with these numbers (None: their own), and what the pieces before leave for one that goes on."""
+    small = tuple(size if numbers is None else _with_numbers(size, numbers) for size in sizes)
+    if not goes_on(pattern, piece):
+        return small, ()
+    key = (tuple(wanted), None if numbers is None else tuple(numbers.items()))
+    return small, tuple(replace(one) for one in _left_before(pattern, pattern.pieces.index(piece), small, key))
+
+
+_Key = tuple[tuple[int, ...], tuple[tuple[str, int], ...] | None]
+_LEFT: deque[tuple[Pattern, int, _Key, tuple[Standing, ...]]] = deque(maxlen=24)
+
+
+def _left_before(pattern: Pattern, at: int, sizes: tuple[GradedSize, ...], key: _Key) -> tuple[Standing, ...]:
+    """What the pieces before the one at this place leave; all pieces ask for it, so the last answers are kept."""
+    if at == 0:
+        return ()
+    known = next((left for of, place, asked, left in _LEFT if of is pattern and place == at and asked == key), None)
+    if known is not None:
+        return known
+    order = rows_in_order(pattern, pattern.pieces[at - 1], sizes, _left_before(pattern, at - 1, sizes, key))
+    wanted = key[0]
+    for row in pattern.pieces[at - 1].rows:
+        order.work(_some(row, [sizes[one].name for one in wanted]))
+    first = order.piece.standings[wanted[0]]  # no other size is asked: they stand as it does
+    left = tuple(one if size in wanted else replace(first) for size, one in enumerate(order.piece.standings))
+    _LEFT.append((pattern, at, key, left))
+    return left
+
+
+def goes_on(pattern: Pattern, piece: Piece) -> bool:
+    """True when a piece is worked on what an earlier one has left."""
+    first = next((row for row in piece.rows if not row.is_prose), None)
+    anew = first is None or begins_anew(first)
+    return not anew and (piece.begin is not None or piece is not pattern.pieces[0])
+
+
+def _with_numbers(size: GradedSize, numbers: Mapping[str, int]) -> GradedSize:
+    counts = {
+        name: replace(count, n=numbers.get(name, count.n), chain=numbers.get(f"{name} chain", count.chain))
+        for name, count in size.counts.items()
+    }
+    return replace(size, counts=counts)
+
+
+def _some(row: Row, names: Sequence[str]) -> Row:
+    """The row for some sizes alone."""
+    return replace(row, sizes=tuple(name for name in names if row.sizes is None or name in row.sizes))
 
 
 def _alone(row: Row, size: str) -> Row:

@@ -85,6 +85,32 @@ LITERAL = """\
 Foundation: Ch 62 (74).
 Row 1 (RS): Sc in 2nd ch from hook, *sk next 2 ch, 5 dc in next ch, sk next 2 ch, sc in next ch; rep from * across, turn. (61 (73) sts)
 """
+OVAL = """\
+Rnd 1: Ch 10, sc in 2nd ch from hook, sc in next 7 ch, 3 sc in last ch, working along other side of ch, sc in next 7 ch, 2 sc in last ch, join with sl st in first sc. (20 sc)
+Rnd 2: Ch 1, 2 sc in first st, sc in next 7 sts, 2 sc in each of next 3 sts, sc in next 7 sts, 2 sc in each of last 2 sts, join with sl st in first sc. (26 sc)
+Rnd 3: Ch 2 (does not count as a st), hdc in first st, 2 hdc in next st, hdc in next 7 sts, (hdc in next st, 2 hdc in next st) 3 times, hdc in next 7 sts, (hdc in next st, 2 hdc in next st) twice, join with sl st in first hdc. (32 hdc)
+"""
+SOLE = """\
+Foundation: Ch 12.
+Rnd 1: Dc in 4th ch from hook (the skipped 3 ch count as dc), dc in next 7 ch, 6 dc in last ch, working along other side of ch, dc in next 7 ch, 4 dc in last ch, join with sl st in top of beg ch. (26 dc)
+"""
+HEXAGON = """\
+Rnd 1: 12 dc in magic ring, join with sl st in first dc. (12 dc)
+Rnd 2: Ch 2 (does not count as a st), *2 dc in next st, 2 dc in next st, ch 2; rep from * around, join with sl st in first dc. (24 dc, 6 ch-2 sps)
+Rnd 3: Ch 2 (does not count as a st), *dc in next 4 dc, (dc, ch 2, dc) in next ch-2 sp; rep from * around, join with sl st in first dc. (36 dc, 6 ch-2 sps)
+Rnd 4: Ch 1, *sc in next 5 dc, 2 sc in next ch-2 sp, sc in next dc; rep from * around, join with sl st in first sc. (48 sc)
+"""
+YOKE_TOP = """\
+Row 1: Ch {wide + 1}. Hdc in 2nd ch from hook, hdc in each ch across. ({wide} hdc)
+Rows 2-9: Ch 1 (does not count as a st), turn, hdc in each st across. ({wide} hdc)
+Next 14 rows: Leave 3 sts unworked at each end of next row, then dec 1 st at each end of every 2nd row 4 times, then work even. ({wide - 14} hdc)
+"""
+WEDGE = """\
+Row 1: Ch {wide + 1}. Sc in 2nd ch from hook, sc in each ch across. ({wide} sc)
+Row 2: Ch 1 (does not count as a st), turn, sc in each st across. ({wide} sc)
+Next 12 rows: Inc 1 st at each end of every 3rd row 4 times. ({wide + 8} sc)
+Next 6 rows: Dec 1 st at neck edge of every row 3 times, then work even. ({wide + 5} sc)
+"""
 
 PIECES = {  # name -> shape, multiple, plus, rows
     "shells": ("flat", 6, 1, SHELLS),
@@ -97,6 +123,11 @@ PIECES = {  # name -> shape, multiple, plus, rows
     "even": ("flat", 1, 0, EVEN),
     "picots": ("flat", 2, 1, PICOTS),
     "literal": ("flat", 2, 1, LITERAL),
+    "oval": ("joined rounds", 2, 1, OVAL),
+    "sole": ("joined rounds", 2, 1, SOLE),
+    "hexagon": ("joined rounds", 2, 1, HEXAGON),
+    "yoke top": ("flat", 2, 0, YOKE_TOP),
+    "wedge": ("flat", 2, 0, WEDGE),
 }
 
 
@@ -105,7 +136,7 @@ def written(folder: Path, name: str, *, terms: str = "US", rows: str | None = No
     shape, multiple, plus, own = PIECES[name]
     head = HEAD.format(name=name.capitalize(), shape=shape, multiple=multiple, plus=plus, terms=terms, more=more)
     body = "".join(f"      {line}\n" for line in (rows or own).splitlines())
-    path = folder / f"{name}.yaml"
+    path = folder / f"{name.replace(' ', '-')}.yaml"
     path.write_text(head + body, encoding="utf-8")
     return path
 

@@ -21,7 +21,13 @@ from gradegen.write.words.print_numbers import length_style
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 SVG = "{http://www.w3.org/2000/svg}"
-DRAWN = {"skerrywick-wrap": ["Wrap"], "bollard-hat": ["Hat"], "gunwale-pullover": ["Yoke"]}
+DRAWN = {
+    "skerrywick-wrap": ["Wrap"],
+    "bollard-hat": ["Hat"],
+    "gunwale-pullover": ["Yoke", "Body", "Neckband", "Sleeves"],
+    "limpet-pullover": ["Yoke", "Body", "Neckband", "Sleeves"],
+    "slipway-cardigan": ["Back", "Fronts", "Sleeves", "Button Band", "Buttonhole Band"],
+}
 ONLY_IN_NAMES = {"5-dc bobble", "3-dc cluster"}
 
 
@@ -209,3 +215,74 @@ def test_the_same_chart_is_the_same_bytes(tmp_path: Path) -> None:
     assert first is not None
     assert second is not None
     assert file_svg(drawn(first), printing_of(first)) == file_svg(drawn(second), printing_of(second))
+
+
+def test_an_oval_lies_about_its_chain(tmp_path: Path) -> None:
+    """Chains met from both sides, but at its end; by hand: 8 above, 3 in the end, 7 below, 2 in the other end."""
+    checked = worked(tmp_path, "oval").checked
+    assert checked is not None
+    chart = drawn(checked)
+    assert chart.rows.is_oval
+    base = [thing for thing in chart.rows.rows[0].things if not thing.again]
+    assert len(base) == 9  # ten chains, one of them skipped
+    stood = [at[0] for at in feet(chart, 1)]
+    assert stood[:11] == [8, 7, 6, 5, 4, 3, 2, 1, 0, 0, 0]
+    assert [at - 9 for at in stood[11:]] == [1, 2, 3, 4, 5, 6, 7, 8, 8]
+    page = ElementTree.fromstring(page_svg(chart))
+    assert len([use for use in page.iter(f"{SVG}use") if use.get("class") in ("ch", "again")][:9]) == 9
+    assert "chain in the middle" in chart.shows
+
+
+def test_an_oval_from_a_foundation_written_apart(tmp_path: Path) -> None:
+    checked = worked(tmp_path, "sole").checked
+    assert checked is not None
+    chart = drawn(checked)
+    stood = [at[0] for at in feet(chart, 1)]
+    # nine chains are left of twelve: dc in the 4th, 7 more, 6 in the last, and on along the other side
+    assert stood[:15] == [8, 7, 6, 5, 4, 3, 2, 1, 0, 0, 0, 0, 0, 0, 9 + 1]
+
+
+@pytest.mark.parametrize("name", ["gunwale-pullover", "limpet-pullover"])
+def test_a_piece_that_goes_on_stands_on_what_was_left(name: str) -> None:
+    checked = pipeline.check_file(DEMOS / f"{name}.yaml").checked
+    assert checked is not None
+    body, band = drawn(checked, 1), drawn(checked, 2)
+    assert body.rows.rows[0].is_base
+    assert {thing.name for thing in body.rows.rows[0].things} <= {"st", "sp"}
+    assert "an earlier piece has left" in body.shows
+    assert all(thing.again for thing in band.rows.rows[0].things)  # the free loops of the yoke's chain
+    at = [thing.feet[0][1] for thing in body.rows.rows[1].things if thing.feet]
+    assert at == sorted(at)
+    assert len(at) < len(body.rows.rows[0].things)  # the sleeves stay unworked
+
+
+def test_shaping_over_rows_is_drawn_row_by_row() -> None:
+    """The armhole of the back: stitches left at both ends, then decreases at both ends, then even rows."""
+    checked = pipeline.check_file(DEMOS / "slipway-cardigan.yaml").checked
+    assert checked is not None
+    chart = drawn(checked)
+    names = [[thing.name for thing in row.things if thing.what == "st"] for row in chart.rows.rows]
+    shaped = [row for row in names if "hdc2tog" in row]
+    assert shaped
+    assert all(row[0] == row[-1] == "hdc2tog" for row in shaped)
+    slips = [thing for row in chart.rows.rows for thing in row.things if thing.what == "slip"]
+    assert slips  # over the stitches left unworked
+    rule, small = checked.pattern.scheduled["back armhole"], chart.small.numbers
+    assert rule.rule.name == "back armhole"
+    assert len(names[-1]) == small["cross"]
+    assert len(names[1]) == small["back"] == small["cross"] + 2 * small["underarm"] + 2 * small["arm decs"]
+    assert len(slips) == small["underarm"]
+
+
+def test_a_passage_that_says_where_is_drawn_there(tmp_path: Path) -> None:
+    checked = worked(tmp_path, "wedge").checked
+    assert checked is not None
+    chart = drawn(checked)
+    rows = [(row.ahead, [thing.name for thing in row.things if thing.what == "st"]) for row in chart.rows.rows]
+    narrowed = [(ahead, row) for ahead, row in rows if "sc2tog" in row]
+    assert len(narrowed) == 3
+    # one edge: at the beginning of rows that go one way, at the end of those that go back
+    assert {(ahead, row.index("sc2tog") == 0) for ahead, row in narrowed} in (
+        {(1, True), (-1, False)},
+        {(1, False), (-1, True)},
+    )

@@ -86,13 +86,13 @@ def test_a_disc_goes_round_and_a_square_has_sides() -> None:
 
 
 def test_a_page_with_charts_is_typeset_without_a_word(tmp_path: Path) -> None:
-    outcome = pipeline.check_file(DEMOS / "skerrywick-wrap.yaml")
+    outcome = pipeline.check_file(DEMOS / "slipway-cardigan.yaml")
     assert outcome.checked is not None
     html = pattern_html(outcome.checked, Edition(tmp_path))
     data, findings = pdf_bytes(html, PageFiles(tmp_path), outcome.checked.pattern.place)
     assert data is not None
     assert findings == ()
-    assert "Stitch chart of the Wrap" in html
+    assert "Stitch chart of the Back" in html
 
 
 @pytest.mark.parametrize("style", ["large-print", "spoken"])

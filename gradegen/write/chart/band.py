@@ -26,7 +26,9 @@ class Band:
 
 
 def repeat_band(layout: Layout) -> Band | None:
-    """The widest repeat in the middle of the first row that has it; None where no row repeats."""
+    """The widest repeat in the middle of the first row that has it; None where no row repeats, and in ovals."""
+    if layout.chart.is_oval:
+        return None
     steps = {at: step for at in range(len(layout.chart.rows)) if (step := _step(layout, at)) is not None}
     if not steps:
         return None

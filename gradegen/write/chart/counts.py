@@ -12,14 +12,13 @@ from dataclasses import dataclass, replace
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import CountRule, Gauge, Pattern, Piece
+from gradegen.design.pattern import CountRule, Pattern, Piece
 from gradegen.design.rows import Chain, Number, Row, Step
-from gradegen.grade.one_size import numbers_of_one
 from gradegen.grade.reckon import names_in
 from gradegen.reckon.foundation import foundations, numbers_with
 from gradegen.work.placed_rows import PlacedPiece, Readings, place_rows, readings_of_piece
+from gradegen.write.chart.coarser import coarser
 
-_COARSER = (9, 6, 4, 3, 2)
 _MOST_TRIES = 40  # of one count
 _MOST_WORKED, _ROW = 60_000, 40  # stitches worked in trying; a row costs as much as so many stitches
 FEWEST_STITCHES = 6  # across, where nothing repeats
@@ -46,6 +45,11 @@ class _Work:
     slot: int
     readings: Readings
     room: int = _MOST_WORKED
+
+    def of(self, pattern: Pattern) -> _Work:
+        """The same piece of the pattern with other sentences in its rows."""
+        piece = next(one for one in pattern.pieces if one.place == self.piece.place)
+        return replace(self, pattern=pattern, piece=piece)
 
     def placed(
         self, numbers: Mapping[str, int], rows: Sequence[Row] | None = None, *, keeps: bool = False
@@ -74,10 +78,12 @@ def small_piece(checked: Checked, piece: Piece, sizes: Sequence[GradedSize] = ()
 
 
 def _smaller(checked: Checked, work: _Work, size: GradedSize, full: PlacedPiece) -> SmallPiece:
-    shows, numbers = _Shows(full), size.numbers()
-    for coarser in _coarser(checked, size) if checked.pattern.relations else ():
-        if shows.as_much(work.placed(coarser)):
-            numbers = coarser
+    shows = _Shows(full)
+    numbers: Mapping[str, int] = size.numbers()
+    for coarse in coarser(checked, size):
+        finer = work.of(coarse.pattern)
+        if shows.as_much(finer.placed(coarse.numbers)):
+            work, numbers = finer, coarse.numbers
             break
     for rule in _measured(work.pattern, work.piece):
         for n in _candidates(rule, numbers.get(rule.name, 0)):
@@ -89,41 +95,19 @@ def _smaller(checked: Checked, work: _Work, size: GradedSize, full: PlacedPiece)
     return SmallPiece(work.piece, size, numbers, work.placed(numbers, rows, keeps=True), chain)
 
 
-def _coarser(checked: Checked, size: GradedSize) -> Iterator[dict[str, int]]:
-    """The counts of a size at ever finer gauges, the coarsest first: counts that are related stay so.
-
-    What the counts then measure is of no interest; rows and relations are.
-    """
-    pattern = checked.pattern
-    for times in _COARSER:
-        gauges = {name: _at_coarser(gauge, times) for name, gauge in pattern.gauges.items()}
-        counts = {name: _at_least(rule, times) for name, rule in pattern.counts.items()}
-        numbers = dict(numbers_of_one(replace(pattern, gauges=gauges, counts=counts), checked.table, size.index))
-        if numbers.keys() == size.numbers().keys():
-            yield numbers
-
-
-def _at_coarser(gauge: Gauge, times: int) -> Gauge:
-    return replace(
-        gauge,
-        stitches=gauge.stitches and gauge.stitches / times,
-        repeats=gauge.repeats and gauge.repeats / times,
-        rows=gauge.rows and gauge.rows / times,
-    )
-
-
-def _at_least(rule: CountRule, times: int) -> CountRule:
-    """The rule with limits as much smaller, and without what was pinned."""
-    least = rule.least and min(rule.least, max(rule.multiple, -(-rule.least // times), 2))
-    return replace(rule, least=least, most=None, pins={})
-
-
 def _measured(pattern: Pattern, piece: Piece) -> list[CountRule]:
-    """Counts found from a measure that the piece's rows use, themselves or in a sum, widths first."""
+    """Counts found from a measure that the piece's rows use, themselves or in a sum, widths first; no related ones.
+
+    None where shaping is worked out for the counts as they are.
+    """
+    if any(row.sentences for row in piece.rows):
+        return []
     needed = {name for row in piece.rows for listed in row.lists for name in _names(listed.formula)}
     for _ in pattern.counts:
         needed |= {name for rule in pattern.counts.values() if rule.name in needed for name in _names(rule.formula)}
-    rules = [rule for rule in pattern.counts.values() if rule.formula is None and rule.name in needed]
+    tied = {name for relation in pattern.relations for side in (relation.left, relation.right) for name in _names(side)}
+    free = [rule for rule in pattern.counts.values() if rule.formula is None and rule.name not in tied]
+    rules = [rule for rule in free if rule.name in needed]
     return sorted(rules, key=lambda rule: rule.across is None)
 
 

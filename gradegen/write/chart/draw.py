@@ -139,8 +139,13 @@ class Drawing:
 
     def _base(self, at: int, thing: int) -> Iterator[str]:
         one = self.layout.chart.rows[at].things[thing]
+        if one.again and self.layout.chart.is_oval:
+            return  # the same chain, met from below
         point = self._top(at, thing)
         self._reach([point])
+        if one.name == "st":  # what another piece has left, seen as the tops of its stitches
+            yield f'<path class="place" d="M{fine(point[0] - 3.1)} {fine(point[1])} h6.2" fill="none"/>'
+            return
         mark = self.pen.mark("oval", point, 0, "again" if one.again else "ch" if one.name == "ch" else "place")
         yield f'<g stroke-dasharray="1.2 1">{mark}</g>' if one.again or one.name != "ch" else mark
 

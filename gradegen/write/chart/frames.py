@@ -83,3 +83,30 @@ class Around:
         x, y = outer[0] - inner[0], outer[1] - inner[1]
         long = math.hypot(x, y) or 1.0
         return x / long, y / long
+
+
+@dataclass(frozen=True, slots=True)
+class Oval(Around):
+    """Rounds about a level chain: `along` in turns, anticlockwise from the right end of its upper side.
+
+    `half` of the chain's length; `side`, `turn`: how much of the way around each side and each end takes.
+    """
+
+    half: float = 0.0
+    side: float = 0.25
+    turn: float = 0.25
+
+    def perimeter(self, up: float) -> float:
+        """The way once around."""
+        return 4 * self.half + 2 * math.pi * up
+
+    def point(self, along: float, up: float) -> Point:
+        """The point on the sheet."""
+        lower, way = divmod(along % 1.0, 0.5)
+        way_round = 1 if lower < 1 else -1  # the lower half is the upper one turned half around
+        if way < self.side:
+            x, y = self.half - 2 * self.half * way / self.side, -up
+        else:
+            turn = math.pi / 2 + math.pi * (way - self.side) / self.turn
+            x, y = -self.half + up * math.cos(turn), -up * math.sin(turn)
+        return x * way_round, y * way_round

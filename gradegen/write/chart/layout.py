@@ -159,13 +159,16 @@ class Seam:
     corners: Mapping[int, float]
 
 
-def settle_along(layout: Layout, sweeps: int, seams: Sequence[Seam] | None = None) -> None:
-    """Ties settled in sweeps up and down, in rounds between the two sides of their seam, until nothing moves much."""
+def settle_along(layout: Layout, sweeps: int, seams: Sequence[Seam] | None = None, first: int = 0) -> None:
+    """Ties settled in sweeps up and down, in rounds between the two sides of their seam, until nothing moves much.
+
+    `first`: rows before it stay where they are.
+    """
     number = len(layout.chart.rows)
     even = [evenly(layout, at, seams[at]) for at in range(number)] if seams else []
     for sweep in range(sweeps):
         moved = 0.0
-        for at in range(number) if sweep % 2 == 0 else range(number - 1, -1, -1):
+        for at in range(first, number) if sweep % 2 == 0 else range(number - 1, first - 1, -1):
             seam = (seams[at], even[at]) if seams else None
             moved = max(moved, _settle_row(layout, at, seam, with_above=sweep > 0) / layout.unit[at])
         if sweep > 1 and moved < _STILL:

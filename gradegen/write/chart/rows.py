@@ -72,12 +72,16 @@ class ChartRow:
 
 @dataclass(frozen=True, slots=True)
 class ChartRows:
-    """All rows, the foundation first where there is one. `middle`: what the first round goes into."""
+    """All rows, the foundation first where there is one. `middle`: what the first round goes into.
+
+    `is_oval`: the rounds go along both sides of the foundation, which lies in their middle.
+    """
 
     rows: tuple[ChartRow, ...]
     middle: Middle
     middle_chains: int
     is_round: bool
+    is_oval: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,7 +157,17 @@ def chart_rows(placed: Sequence[PlacedRow], written: Sequence[Row] = ()) -> Char
     for at, one in enumerate(kept):
         met = one.row.met if at == 0 else met_places(kept[at - 1].row, one.row.placed)
         builder.add(one, met)
+    if _goes_around(builder.rows):
+        turned = tuple(replace(row, ahead=1 if row.ahead == -1 else -1) for row in builder.rows)
+        return ChartRows(turned, "", 0, is_round=True, is_oval=True)
     return ChartRows(tuple(builder.rows), builder.middle, builder.middle_chains, bool(builder.middle))
+
+
+def _goes_around(rows: Sequence[ChartRow]) -> bool:
+    """True when the first round goes along both sides of the chain, and the piece has no twist."""
+    sides = {thing.again for thing in rows[0].things} if rows and rows[0].is_base else set()
+    source = rows[1].source if len(rows) > 1 else None
+    return len(sides) == 2 and source is not None and source.shape in ("joined rounds", "spiral")
 
 
 class _Builder:
@@ -167,6 +181,7 @@ class _Builder:
         self.waiting: Kept | None = None
         self.chained = 0
         self.joined = False
+        self.turned_in = 0  # chains at the end of an oval that are not met again from the other side
         self.skipped = 0  # foundation chains that stand upright beside the first row
 
     def add(self, kept: Kept, met: Sequence[int]) -> None:
@@ -194,27 +209,40 @@ class _Builder:
             self.middle_chains = self.chained
         elif self.chained:
             self._on_chain(laid)
+        elif any(spot.on == "other side" for spot in reached):
+            self._on_the_other_side(kept, 1 + max(spot.at for spot in reached))
         else:
             self._on_what_was_there(kept)
         return laid
 
     def _on_chain(self, laid: Sequence[Laid]) -> None:
-        both = any(spot.on == "other side" for one in laid for spot in one.into)
-        self.skipped = 0 if self.joined or both else _skipped(laid)
+        beyond = [spot.at for one in laid for spot in one.into if spot.on == "other side"]
+        both = bool(beyond)
+        self.skipped = 0 if self.joined else _skipped(laid)
         number = self.chained - self.skipped
+        self.turned_in = max(0, number - 1 - max(beyond)) if both else 0
         things = [Thing("base", "ch") for _ in range(number)]
         things += [Thing("base", "ch", again=True) for _ in range(number if both else 0)]
         source = self.waiting.row if self.waiting else None
         ringed = source is not None and bool(source.placed.after) and source.placed.after[0].kind == "ring"
-        places = (*([None] if ringed else []), *range(number), *([None] * self.skipped))
+        places: tuple[int | None, ...] = (*([None] if ringed else []), *range(number), *([None] * self.skipped))
+        if both and source is not None and not self.joined:
+            places = (*([None] * self.skipped), *reversed(range(number)))  # met from the hook on
         label = self._written(source.under) if source else None
         self.rows.append(ChartRow(tuple(things), places, label, source, -1 if self.joined else 1, is_base=True))
 
+    def _on_the_other_side(self, kept: Kept, number: int) -> None:
+        """The free loops of another piece's foundation."""
+        things = tuple(Thing("base", "ch", again=True) for _ in range(number))
+        ahead = self._ahead(kept.row)
+        self.rows.append(ChartRow(things, tuple(range(number)), None, None, ahead, is_base=True))
+
     def _on_what_was_there(self, kept: Kept) -> None:
         """The edge of another piece, or stitches picked up: one place each, with no row of their own."""
-        number = len(kept.row.placed.before)
-        things = tuple(Thing("base", "st") for _ in range(number))
-        self.rows.append(ChartRow(things, tuple(range(number)), None, None, 1, is_base=True))
+        before = kept.row.placed.before
+        things = tuple(Thing("base", "sp" if place.kind == "sp" else "st") for place in before)
+        ahead = self._ahead(kept.row)
+        self.rows.append(ChartRow(things, tuple(range(len(before))), None, None, ahead, is_base=True))
 
     def _on_top(self, kept: Kept, laid: Sequence[Laid], met: Sequence[int]) -> None:
         things: list[Thing] = []
@@ -272,7 +300,7 @@ class _Builder:
         if spot.on == "chain":
             at = spot.at if self.joined else self.chained - 1 - spot.at
             return [(0, at)] if at < len(base.things) else []
-        return [(0, self.chained - self.skipped + spot.at)]
+        return [(0, self.chained - self.skipped + self.turned_in + spot.at)]
 
 
 _DRAWN: dict[str, Literal["st", "picot", "slip", "join"]] = {

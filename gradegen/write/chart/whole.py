@@ -7,9 +7,6 @@ from xml.sax.saxutils import escape
 
 from gradegen.design.checked import Checked
 from gradegen.design.pattern import Piece
-from gradegen.design.rows import Row
-from gradegen.work.beginnings import begins_anew
-from gradegen.work.passages import is_passage
 from gradegen.write.chart.band import Band, repeat_band
 from gradegen.write.chart.counts import SmallPiece, small_piece
 from gradegen.write.chart.draw import NUMBER_SIZE, Drawing, Inks, Sheet
@@ -17,6 +14,7 @@ from gradegen.write.chart.flat import lay_flat
 from gradegen.write.chart.glyphs import Pen
 from gradegen.write.chart.key import KeyEntry, key_entries, key_fragments, own_letters
 from gradegen.write.chart.layout import Layout
+from gradegen.write.chart.oval import lay_oval
 from gradegen.write.chart.round import lay_round
 from gradegen.write.chart.rows import ChartRows, chart_rows
 from gradegen.write.chart.svg import svg_page
@@ -73,11 +71,6 @@ def piece_chart(
 ) -> Chart | Undrawn:
     """The chart of a piece, drawn from its rows as worked in a piece as small as they allow."""
     name = piece.name.text
-    if _goes_on(checked, piece):
-        return Undrawn(name, "it goes on from another piece")
-    early = _ends_early(piece)
-    if early is not None:
-        return Undrawn(name, f"{early.label.text} says how often rows are worked, not what each of them is")
     small = small_piece(checked, piece, printing.sizes)
     if small is None or not small.placed.rows:
         return Undrawn(name, small.placed.lost if small else "its rows are not proved")
@@ -86,18 +79,6 @@ def piece_chart(
     if why:
         return Undrawn(name, why)
     return _drawn(checked, small, rows, printing, prefix, inks or Inks())
-
-
-def _goes_on(checked: Checked, piece: Piece) -> bool:
-    """True when the first row is worked into what another piece has left."""
-    first = next((row for row in piece.rows if not row.is_prose), None)
-    return piece is not checked.pattern.pieces[0] and first is not None and not begins_anew(first)
-
-
-def _ends_early(piece: Piece) -> Row | None:
-    """The row after which nothing can be drawn, where too few stand before it to show anything."""
-    written = [row for row in piece.rows if not row.is_prose]
-    return next((row for row in written[:FEWEST_ROWS] if is_passage(row)), None)
 
 
 def _too_large(rows: ChartRows) -> str:
@@ -113,14 +94,14 @@ def _too_large(rows: ChartRows) -> str:
 def _across(rows: ChartRows) -> str:
     """Why the rows are not drawn in straight lines: a flat piece that goes on along the other side of its chain."""
     base = rows.rows[0]
-    both = base.is_base and any(thing.again for thing in base.things)
+    both = base.is_base and len({thing.again for thing in base.things}) == 2
     joined = len(rows.rows) > 1 and rows.rows[1].source is not None and rows.rows[1].source.shape == "half-twist band"
-    return "its first round goes along both sides of the chain" if both and not joined else ""
+    return "its first row goes along both sides of the chain" if both and not joined and not rows.is_oval else ""
 
 
 def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Printing, prefix: str, inks: Inks) -> Chart:
     terms, name = checked.pattern.terms, small.piece.name.text
-    layout, frame = lay_round(rows) if rows.is_round else lay_flat(rows)
+    layout, frame = lay_oval(rows) if rows.is_oval else lay_round(rows) if rows.is_round else lay_flat(rows)
     pen = Pen(prefix, own_letters(rows))
     legend = legend_of(rows, printing)
     sheet = Drawing(layout, frame, pen, inks, legend.marks, legend.again, _lettering(layout)).draw()

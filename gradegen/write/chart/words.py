@@ -91,15 +91,21 @@ def how_to_read(chart: ChartRows, repeat: str) -> str:
             if ahead == {1}
             else "each round as its number of turns asks, the first against the clock"
         )
-        said = f"Read from the middle outwards, {way}; each round begins at its number."
+        start = "chain in the middle" if chart.is_oval else "middle"
+        said = f"Read from the {start} outwards, {way}; each round begins at its number."
     elif len(ahead) == 1:
         way = "right to left" if ahead == {-1} else "left to right"
         what = "round" if any(row.label is not None and row.label.label.kind == "round" for row in drawn) else "row"
         said = f"Read from the bottom up, every {what} from {way}, as the arrows show."
     else:
         said = "Read from the bottom up, each row from its number on, as the arrows show."
-    if any(thing.again for row in chart.rows for thing in row.things):
+    again = [thing.again for row in chart.rows for thing in row.things if thing.what == "base"]
+    if again and all(again):
+        said += " The dashed chains are the other side of an earlier piece's foundation."
+    elif any(again) and not chart.is_oval:
         said += " The dashed chains are the same foundation met again, from its other side."
+    if chart.rows[0].is_base and any(thing.name == "st" for thing in chart.rows[0].things):
+        said += " The short lines below are the stitches that an earlier piece has left."
     return f"{said} {repeat}".strip()
 
 
