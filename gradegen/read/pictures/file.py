@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 from gradegen.design.pictures import PictureFile
@@ -10,7 +11,7 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.read.files import open_bytes
 from gradegen.read.pictures.drawing import drawing_size
 from gradegen.read.pictures.faults import NO_PICTURE, TOO_LARGE, PictureFault
-from gradegen.read.pictures.photo import photo_size
+from gradegen.read.pictures.photo import PhotoKind, photo_size
 from gradegen.read.yaml.fields import nearest
 
 PICTURE_MISSING = Rule("picture-missing", Severity.ERROR, "file format", "A picture's file is not there.")
@@ -18,6 +19,7 @@ PICTURE_OUT_OF_REACH = Rule(
     "picture-out-of-reach", Severity.ERROR, "file format", "A picture lies outside the pattern's own folder."
 )
 MOST_BYTES = 40_000_000
+_HEAD = 300_000  # bytes that hold what a photo says of itself before its pixels, as a rule
 _ENDINGS = (".jpg", ".jpeg", ".png", ".webp", ".svg")
 _SAVE_AS = "Save it as JPEG, PNG, WebP or SVG, and name that file."
 _OTHERS = (
@@ -46,25 +48,42 @@ def find_picture(name: Text, folder: Path) -> tuple[PictureFile | None, tuple[Fi
         return None, (_missing(name, folder),)
     try:
         return look_at(path), ()
+    except OSError:
+        return None, (_missing(name, folder),)
     except PictureFault as fault:
         return None, (fault.finding(name.place, name.text),)
 
 
 def look_at(path: Path) -> PictureFile:
     """The kind and the proportions of a file; raises PictureFault."""
-    data = open_bytes(path, MOST_BYTES)
-    if data is None:
-        raise PictureFault(NO_PICTURE, "can't be opened", "Check its rights.")
-    if len(data) > MOST_BYTES:
+    head = _read(path, _HEAD)
+    if path.stat().st_size > MOST_BYTES:
         raise PictureFault(
             TOO_LARGE, f"is larger than {MOST_BYTES // 1_000_000} MB", "Save a smaller copy; 2000 pixels are plenty."
         )
-    if data[:3] == b"\xff\xd8\xff" or data[:8] == b"\x89PNG\r\n\x1a\n" or (data[:4], data[8:12]) == (b"RIFF", b"WEBP"):
-        return PictureFile(path, *photo_size(data))
-    if b"<svg" in data[:4096] or b":svg" in data[:4096]:
-        return PictureFile(path, "SVG", *drawing_size(data))
-    what = next((words for sign, at, words in _OTHERS if data[at : at + len(sign)] == sign), "no picture")
-    raise PictureFault(NO_PICTURE, f"is {what}" if data else "is empty", _SAVE_AS)
+    if head[:3] == b"\xff\xd8\xff" or head[:8] == b"\x89PNG\r\n\x1a\n" or (head[:4], head[8:12]) == (b"RIFF", b"WEBP"):
+        return PictureFile(path, *_photo_size(path, head))
+    if b"<svg" in head[:4096] or b":svg" in head[:4096]:
+        return PictureFile(path, "SVG", *drawing_size(_read(path, MOST_BYTES)))
+    what = next((words for sign, at, words in _OTHERS if head[at : at + len(sign)] == sign), "no picture")
+    raise PictureFault(NO_PICTURE, f"is {what}" if head else "is empty", _SAVE_AS)
+
+
+def _photo_size(path: Path, head: bytes) -> tuple[PhotoKind, Fraction, Fraction]:
+    """The kind and size by the beginning of the file, which says it as a rule; else by the whole of it."""
+    try:
+        return photo_size(head)
+    except PictureFault as fault:
+        if fault.rule is TOO_LARGE or len(head) <= _HEAD:
+            raise
+    return photo_size(_read(path, MOST_BYTES))
+
+
+def _read(path: Path, most: int) -> bytes:
+    data = open_bytes(path, most)
+    if data is None:
+        raise PictureFault(NO_PICTURE, "can't be opened", "Check its rights.")
+    return data
 
 
 def _missing(name: Text, folder: Path) -> Finding:

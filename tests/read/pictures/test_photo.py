@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from gradegen.read.files import open_bytes
+from gradegen.read.pictures import file
 from gradegen.read.pictures.faults import PictureFault
 from gradegen.read.pictures.file import MOST_BYTES, look_at
 from gradegen.read.pictures.photo import MOST_PIXELS, photo_size
@@ -84,6 +86,29 @@ def test_files_that_are_too_large(tmp_path: Path) -> None:
         file.write(b"\xff\xd8\xff")
         file.truncate(MOST_BYTES + 1)
     assert fault(tmp_path / "x.jpg") == "picture-too-large"
+
+
+@pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP"])
+def test_of_a_large_photo_no_more_is_read_than_need_be(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str
+) -> None:
+    out = io.BytesIO()
+    Image.effect_noise((1500, 1500), 90).convert("RGB").save(out, kind, quality=95, lossless=True)
+    (tmp_path / "x").write_bytes(out.getvalue())
+    asked = []
+    monkeypatch.setattr(file, "open_bytes", lambda path, most: asked.append(most) or open_bytes(path, most))
+    found = look_at(tmp_path / "x")
+    assert (found.kind, found.across, found.up) == (kind, 1500, 1500)
+    assert (tmp_path / "x").stat().st_size > 1_000_000
+    assert sum(asked) < 1_000_000 or kind == "WEBP"  # which is read as a whole or not at all
+
+
+def test_a_jpeg_with_much_before_its_size(tmp_path: Path) -> None:
+    """Telephones put maps of depth and second pictures there, in segments of 64 KB (ITU-T T.81, APPn)."""
+    data = written("JPEG")
+    segment = b"\xff\xe5" + struct.pack(">H", 65_535) + bytes(65_533)
+    (tmp_path / "x").write_bytes(data[:2] + 12 * segment + data[2:])
+    assert look_at(tmp_path / "x").across == 30
 
 
 def test_a_large_photo_of_today_is_taken() -> None:
