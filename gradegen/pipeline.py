@@ -177,7 +177,11 @@ def read_table(name_or_path: str) -> tuple[SizeTable | None, Findings]:
 
     run = _Run(name_or_path)
     table = run.stage("read", lambda: read_size_table(name_or_path, Path()), None)
-    return table, sorted_findings(run.findings, ())
+    if table is not None:
+        from gradegen.read.size_tables.checks import check_size_table
+
+        run.stage("check", lambda: (None, check_size_table(table)), None)
+    return table, sorted_findings(run.findings, () if table is None else table.sizes)
 
 
 def print_editions(

@@ -1,4 +1,9 @@
-"""Which measures of a garment are its neck, armholes, upper arms, cross back and lengths, and how they grow."""
+"""Which measures of a garment are its neck, armholes, upper arms, cross back and lengths, and how they grow.
+
+A measure is looked at for its name (`upper arm`, `cross back width`, `yoke depth`, `neck opening`, `body length`), or,
+under any other name, because it is one body column with ease (`arm: upper arm + 2 in`). Shares and sums of columns
+(`cap: upper arm / 3`) are parts of their own shape, and are not looked at.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +15,7 @@ from itertools import pairwise
 from typing import Literal
 
 from gradegen.design.checked import Checked
+from gradegen.design.formula import Amount, Call, Formula, Name, Sum
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Measure
 from gradegen.findings import Place
@@ -31,16 +37,34 @@ _NAMES: tuple[tuple[Part, str], ...] = (
     ("neck around", r"neck(line)?( opening)?( around| girth| circumference)|around (the )?neck(line)?"),
     ("length", r"((body|back|side|total|finished|garment) )?length( to (the )?underarm)?|length"),
 )
+_OPENING = re.compile(r"(finished )?neck(line)? opening")
+LEAST_AROUND = Fraction(13)  # inches; preemies' heads are 12 in around, the widest necks of garments 11 in across
+_SAID: dict[Part, str] = {
+    "neck width": "width of the neck", "neck around": "neck all the way round", "armhole": "depth of the armhole",
+    "upper arm": "upper arm", "cross back": "cross back", "length": "length",
+}  # fmt: skip
 _PATTERNS = tuple((part, re.compile(rf"(finished )?({words})")) for part, words in _NAMES)
 SIZES_FAR_APART = Fraction(4)  # inches of bust or chest from size to size, as tables have them
 
 
 @dataclass(frozen=True, slots=True)
+class Taken:
+    """What a measure is taken for, and why: its name, or the body column it is, with ease."""
+
+    part: Part
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Growing:
-    """One measure of a garment over its sizes, as wanted, in exact inches; `bodies`: the bust or chest of each."""
+    """One measure of a garment over its sizes, as wanted, in exact inches; `bodies`: the bust or chest of each.
+
+    `why`: why it is looked at, as a sentence for the finding.
+    """
 
     measure: Measure
     part: Part
+    why: str
     sizes: tuple[GradedSize, ...]
     wanted: tuple[Fraction, ...]
     bodies: tuple[Fraction, ...]
@@ -84,12 +108,13 @@ def growing_parts(checked: Checked, *parts: Part) -> Iterator[Growing]:
     if column is None:
         return
     for measure in checked.pattern.measures.values():
-        part = part_of(checked, measure)
-        if part in parts:
+        taken = part_of(checked, measure)
+        if taken is not None and taken.part in parts:
             known = [size for size in checked.sizes if measure.name in size.measures and column in size.graded_body]
             yield Growing(
                 measure,
-                part,
+                taken.part,
+                taken.why,
                 tuple(known),
                 tuple(size.measures[measure.name].target for size in known),
                 tuple(size.graded_body[column] for size in known),
@@ -103,15 +128,58 @@ def garment_column(checked: Checked) -> str | None:
     return next((name for name in checked.table.columns if folded(name) == wanted in ("bust", "chest")), None)
 
 
-def part_of(checked: Checked, measure: Measure) -> Part | None:
-    """Which part of a garment a measure is, by its name, else by the one body column it is made of."""
+def part_of(checked: Checked, measure: Measure) -> Taken | None:
+    """Which part of a garment a measure is, by its name, else as one body column with ease; None for others."""
     name = folded(measure.name)
     for part, words in _PATTERNS:
         if words.fullmatch(name):
-            return part
+            return Taken(part, f"{measure.name} is looked at as the {_SAID[part]}, for its name")
+    if _OPENING.fullmatch(name):
+        return _opening(checked, measure)
     columns = {folded(column) for column in checked.table.columns}
     used = {folded(one.name).removeprefix("body ") for one in names_in(measure.formula)}
-    return _COLUMNS.get(next(iter(used))) if len(used) == 1 and used <= columns else None
+    column = next(iter(used)) if len(used) == 1 and used <= columns else ""
+    if column not in _COLUMNS or share_of(measure.formula) != 1:
+        return None
+    return Taken(
+        _COLUMNS[column], f"{measure.name} is looked at as the {_SAID[_COLUMNS[column]]}: it is {column} with ease"
+    )
+
+
+def _opening(checked: Checked, measure: Measure) -> Taken:
+    """A neck opening is measured across or around: no neck is so wide as the narrowest are around."""
+    lengths = [size.measures[measure.name].target for size in checked.sizes if measure.name in size.measures]
+    part: Part = "neck around" if lengths and min(lengths) >= LEAST_AROUND else "neck width"
+    return Taken(part, f"{measure.name} is looked at as the {_SAID[part]}, for its name and size")
+
+
+def share_of(formula: Formula) -> Fraction | None:
+    """How much of the one name in a sum the sum is: 1 for `upper arm + 2 in`, 1/2 for `upper arm / 2`, 0 for none.
+
+    None where that is not one share for every size (`max(...)` of two shares, a product of names).
+    """
+    match formula:
+        case Name():
+            return Fraction(1)
+        case Sum():
+            return _share_of_sum(formula)
+        case Call():
+            shares = {share_of(part) for part in formula.parts} - {Fraction(0)}
+            return shares.pop() if len(shares) == 1 else None if shares else Fraction(0)
+    return Fraction(0)
+
+
+def _share_of_sum(formula: Sum) -> Fraction | None:
+    left, right = share_of(formula.left), share_of(formula.right)
+    if left is None or right is None:
+        return None
+    if formula.sign in ("+", "-"):
+        return left + (right if formula.sign == "+" else -right)
+    if formula.sign == "*" and isinstance(formula.left, Amount) and not left:
+        return right * formula.left.number
+    if isinstance(formula.right, Amount) and not right and formula.right.number:
+        return left * formula.right.number if formula.sign == "*" else left / formula.right.number
+    return None
 
 
 def words_of(checked: Checked) -> Words:

@@ -9,7 +9,8 @@ import sys
 from typing import TYPE_CHECKING
 
 from gradegen import pipeline
-from gradegen.cli.answers import CLEAN, UNREADABLE, closing_lines, exit_code, refuse, show_findings
+from gradegen.cli.answers import CLEAN, ERRORS, UNREADABLE, closing_lines, exit_code, refuse, show_findings
+from gradegen.findings import Severity
 from gradegen.write.screen.findings import finding_lines
 from gradegen.write.screen.terminal import show_lines, show_rich, show_text, width_of
 from gradegen.write.sheets import machine
@@ -108,7 +109,7 @@ def _show_size_table(options: argparse.Namespace) -> int:
     for words in size_table_words(table):
         show_text(words)
     show_lines(finding_lines(findings, table.sizes, width_of(sys.stdout)))
-    return CLEAN
+    return ERRORS if any(finding.severity is Severity.ERROR for finding in findings) else CLEAN
 
 
 def schema(options: argparse.Namespace) -> int:

@@ -12,6 +12,7 @@ from gradegen.grade.bodies import Body
 from gradegen.grade.naming import Naming
 from gradegen.grade.reckon import names_in
 from gradegen.numbers.exact import decimal_text
+from gradegen.read.size_tables.checks import check_size_table
 
 INCHES_FROM_CENTIMETRES = Rule(
     "inches-from-centimetres", Severity.NOTE, "arithmetic", "A body measure is published in centimetres only."
@@ -30,6 +31,17 @@ def find_column_notes(
     """Notes for each body column in use, once, at its first use."""
     for column, name in columns_in_use(pattern, naming).items():
         yield from _notes(table.columns[column], name, bodies)
+
+
+def find_table_faults(
+    pattern: Pattern, table: SizeTable, bodies: tuple[Body, ...], naming: Naming
+) -> Iterator[Finding]:
+    """What is wrong in the columns and sizes of the size table that the pattern uses; its oddities stay with it."""
+    used = {table.by, *columns_in_use(pattern, naming)}
+    sizes = {None, *(body.name for body in bodies)}
+    for finding in check_size_table(table, used):
+        if finding.severity is not Severity.NOTE and finding.size in sizes:
+            yield finding
 
 
 def columns_in_use(pattern: Pattern, naming: Naming) -> dict[str, Name]:

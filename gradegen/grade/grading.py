@@ -10,7 +10,7 @@ from gradegen.design.pattern import Pattern
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding
 from gradegen.grade.bodies import Body, choose_bodies, leading_column
-from gradegen.grade.columns import find_column_notes
+from gradegen.grade.columns import find_column_notes, find_table_faults
 from gradegen.grade.counts import grade_counts
 from gradegen.grade.drift import find_drift, series_of
 from gradegen.grade.ease import EaseOf, ease_in_size, find_ease, find_key_eases, key_eases_in_size
@@ -49,7 +49,7 @@ def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, .
     compared = _compared(pattern, bodies, by, naming, finished, counted, scales)
     findings += tuple(replace(one, follows=one.follows or clash) if clash else one for one in compared)
     findings += (*find_made_twice(pattern, bodies, counted, tied, Words(pattern.units)),)
-    findings += (*find_column_notes(pattern, table, bodies, naming),)
+    findings += (*find_column_notes(pattern, table, bodies, naming), *find_table_faults(pattern, table, bodies, naming))
     return sizes, findings
 
 

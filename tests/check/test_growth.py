@@ -169,7 +169,12 @@ def test_steady_ease_in_inches_or_in_percent(garment, tmp_path, words):
 @pytest.mark.parametrize(
     ("name", "words", "part"),
     [
-        ("Neckline", "7 in", None), ("neck opening", "7 in", None), ("neckline around", "20 in", "neck around"),
+        ("Neckline", "7 in", None), ("neckline around", "20 in", "neck around"),
+        ("neck opening", "7 in", "neck width"), ("neck opening", "20 in", "neck around"),
+        ("cap top", "upper arm / 3", None), ("half sleeve", "(upper arm + 2 in) / 2", None),
+        ("hem", "2 * cross back", None),
+        ("sleeve", "max(upper arm + 2 in, 12 in)", "upper arm"), ("sleeve", "max(upper arm, upper arm / 2)", None),
+        ("sleeve", "2 * upper arm - upper arm", "upper arm"), ("cuff", "0.5 * upper arm", None),
         ("around the neck", "20 in", "neck around"), ("arm", "upper arm + 2 in", "upper arm"),
         ("sleeve top", "body upper arm + 2 in", "upper arm"), ("raglan depth", "9 in", "armhole"),
         ("shoulder to shoulder", "15 in", "cross back"), ("length to underarm", "14 in", "length"),
@@ -179,4 +184,18 @@ def test_steady_ease_in_inches_or_in_percent(garment, tmp_path, words):
 def test_which_part_a_measure_is(garment, name, words, part):
     checked = garment(**{name.replace(" ", "_"): words}).checked
     assert checked is not None
-    assert part_of(checked, checked.pattern.measures[name]) == part
+    taken = part_of(checked, checked.pattern.measures[name])
+    assert (taken.part if taken else None) == part
+
+
+@pytest.mark.parametrize("words", ["upper arm / 3", "cross back / 2", "0.5 * upper arm", "armhole depth / 4"])
+def test_a_share_of_a_body_measure_is_no_part_of_that_name(garment, words):
+    """A third of the arm is a sleeve cap, not a sleeve that grips: geometry."""
+    assert growth(garment(cap_top=words)) == []
+
+
+def test_a_finding_says_why_it_looks_at_a_measure(garment):
+    found = garment(sleeve="body upper arm - 0.5 in", neck_width="0.2 * around").findings
+    because = {finding.rule: finding.because or "" for finding in found if finding.rule in GROWTH}
+    assert "upper arm with ease" in because["arm-tighter-than-planned"]
+    assert "for its name" in because["part-scaled-up"]

@@ -66,4 +66,5 @@ def _slow(growing: Growing, words: Words) -> Iterator[Finding]:
             size=growing.sizes[last].name,
             expected=f"{words.length(least)} more than in {growing.sizes[first].name}, or above",
             found=f"{words.length(grown)} more",
+            because=growing.why,
         )

@@ -60,5 +60,5 @@ def find(checked: Checked) -> Iterator[Finding]:
                     size=size.name,
                     expected=words.length(max(arm.target, body) if grips else arm.target),
                     found=words.length(arm.printed),
-                    because=f"the body's upper arm is {words.length(body)}",
+                    because=f"the body's upper arm is {words.length(body)}; {growing.why}",
                 )

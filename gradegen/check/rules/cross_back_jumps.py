@@ -56,4 +56,5 @@ def find(checked: Checked) -> Iterator[Finding]:
                     size=size.name,
                     expected=f"{words.length(most)} more at most",
                     found=f"{words.length(step)} more",
+                    because=growing.why,
                 )

@@ -62,13 +62,13 @@ def _grown(lengths: tuple[Fraction, ...]) -> Fraction:
 
 def _finding(growing: Growing) -> Finding:
     body, own = _grown(growing.bodies), _grown(growing.wanted)
-    most = MOST[growing.part] * body
+    most, first, last = MOST[growing.part] * body, growing.sizes[0], growing.sizes[-1]
     return RULE.at(
         growing.measure.formula.place,
         f"{growing.measure.name} grows with the body as if one factor scaled the garment.",
         expected=f"{_percent(most)} more at most",
         found=f"{_percent(own)} more",
-        because=f"from {growing.sizes[0].name} to {growing.sizes[-1].name} the body grows by {_percent(body)}",
+        because=f"from {first.name} to {last.name} the body grows by {_percent(body)}; {growing.why}",
         hint="Give each size its own: a list, or a body measure of the size table.",
     )
 

@@ -59,6 +59,6 @@ def find(checked: Checked) -> Iterator[Finding]:
                     size=size.name,
                     expected=f"{words.length(body + MOST)} at most",
                     found=words.length(wanted),
-                    because=f"the body's cross back is {words.length(body)}",
+                    because=f"the body's cross back is {words.length(body)}; {growing.why}",
                     hint="If the shoulders are meant to drop, say drop shoulder in the notes.",
                 )

@@ -129,8 +129,11 @@ def _steps(table: SizeTable, column: Column) -> Iterator[Finding]:
 
 
 def _pairs(table: SizeTable, column: Column) -> Iterator[Step]:
-    named = [(size, cell) for size, cell in zip(table.sizes, column.cells, strict=True) if cell is not None]
-    for (before, first), (size, second) in pairwise(named):
+    wearers = table.wearer_by_size or (table.wearer,) * len(table.sizes)
+    named = [one for one in zip(table.sizes, column.cells, wearers, strict=True) if one[1] is not None]
+    for (before, first, younger), (size, second, wearer) in pairwise(named):
+        if first is None or second is None or younger != wearer:
+            continue
         unit = "in" if first.inches and second.inches else "cm"
         low, high = (first.inches, second.inches) if unit == "in" else (first.cm, second.cm)
         if low is not None and high is not None:
