@@ -220,6 +220,7 @@ class RowsAgain:
     `labels`: row numbers (or names) in the order named, ranges spelled out. `times` None: as often as this row's own
     label range says. `more`: the rows were worked once already. `ending`: "ending with a Row 7".
     `until`: a measure ("until piece measures 9 in"), kept as words; `measure`: the same where it could be read.
+    `sums`: the labels that are sums of graded counts, `{armhole + 1}`, and what they come to.
     """
 
     labels: tuple[str, ...]
@@ -229,6 +230,7 @@ class RowsAgain:
     until: str | None = None
     except_: tuple[Step, ...] = ()
     measure: Until | None = None
+    sums: tuple[tuple[str, Number], ...] = ()
     place: Place = field(compare=False, kw_only=True)
 
 

@@ -74,7 +74,13 @@ def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> 
     """`12 scallops`: a name the pattern does not explain belongs to the row's groups where their number is the same."""
     for one in stated:
         name = one.unit.name
-        if name in units or name in stitches() or name in site.definitions or name in ("sp", "ch", "st", "corner"):
+        if (
+            site.has_none(one.number)
+            or name in units
+            or name in stitches()
+            or name in site.definitions
+            or name in ("sp", "ch", "st", "corner")
+        ):
             continue
         if units.get("group") == site.number(one.number):
             units[name] = units["group"]
@@ -84,6 +90,8 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
     """Every printed count that differs from what was made; counts of the same unit are added up."""
     totals: dict[str, tuple[int, Stated]] = {}
     for one in stated:
+        if walk.site.has_none(one.number):
+            continue
         name = _unit_name(one, walk.site)
         written = walk.site.number(one.number)
         before = totals.get(name, (0, one))[0]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from gradegen.design.rows import Aside, Label, Row, RowsAgain
 from gradegen.work.site import Site
@@ -36,6 +37,14 @@ def row_keys(row: Row, site: Site) -> list[str]:
         numbers = list(range(first, min(last, first + 500) + 1))
     keys = [f"{name} {number}".strip() for number in numbers]
     return keys or ([name] if name else [])
+
+
+def in_this_size(again: RowsAgain, site: Site) -> RowsAgain:
+    """The rows named, sums of graded counts as the numbers they come to in this size."""
+    if not again.sums:
+        return again
+    numbers = {label: str(site.number(number)) for label, number in again.sums}
+    return replace(again, labels=tuple(numbers.get(label, label) for label in again.labels), sums=())
 
 
 def look_up(again: RowsAgain, known: Mapping[str, Row], row: Row) -> list[Row]:

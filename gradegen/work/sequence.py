@@ -21,7 +21,7 @@ from gradegen.work.done import (
     worked_row,
 )
 from gradegen.work.entry import Entries, on_held
-from gradegen.work.labels import look_up, row_keys, rows_named, rows_to_work, times_worked
+from gradegen.work.labels import in_this_size, look_up, row_keys, rows_named, rows_to_work, times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
@@ -297,6 +297,7 @@ class RowsInOrder:
     def _work_again(self, row: Row, again: RowsAgain, i: int, done: Done) -> None:
         site = self.piece.site(i, {})
         try:
+            again = in_this_size(again, site)
             known = self.known[i]
             if again.more:
                 known = {**known, **dict.fromkeys(row_keys(row, site), row)}

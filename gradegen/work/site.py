@@ -74,6 +74,10 @@ class Site:
             raise Unclear("this size has no number here", number.place)
         return value
 
+    def has_none(self, number: Number) -> bool:
+        """True for the `-` of a list: a size in which this is not worked."""
+        return len(number.values) == len(self.sizes) > 1 and number.values[self.size] is None
+
     def place_of(self, number: Number) -> Place:
         """The place of this size's own entry of a list."""
         if len(number.places) == len(self.sizes) > 1:

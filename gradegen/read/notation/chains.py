@@ -53,7 +53,7 @@ def _chain(r: Reading) -> Chain | None:
     if r.here.kind == "chain" and not (r.low(1)):
         token = r.here
         r.at += 1
-        number: Number | None = r.whole(int(str(token.value)), token.start, token.end)
+        number: Number | None = r.chain_length(token)
     elif r.here.kind == "stitch" and r.here.value == "ch":
         r.at += 1
         r.accept("of")

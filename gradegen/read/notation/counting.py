@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gradegen.design.rows import Counts
-from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.reading import Reading, plain
 from gradegen.read.notation.things import SPACES, STITCHES
 from gradegen.read.notation.word_lists import phrases
 
@@ -116,7 +116,7 @@ def _counted(r: Reading) -> str | None:
         r.at += 1
         if r.low() in SPACES:
             r.at += 1
-        return f"ch-{token.value} sp"
+        return f"ch-{plain(r.chain_length(token)) or 1} sp"
     if token.kind == "stitch":
         r.at += 1
         if token.value == "ch":

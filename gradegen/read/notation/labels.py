@@ -119,7 +119,7 @@ def _colon(text: str) -> int | None:
             depth = max(0, depth - 1)
         elif sign == ":" and depth == 0:
             return i
-        elif sign in ";*=":
+        elif sign in ";*=" and depth == 0:
             return None
     return None
 

@@ -114,6 +114,12 @@ class Reading:
         place = self.written.place(start, end)
         return Number((value,), place=place, places=(place,))
 
+    def chain_length(self, token: Token) -> Number:
+        """The 5 of `ch-5`, the list or sum of `ch-6 (6, 8)`, `ch-{underarm}`."""
+        if isinstance(token.value, Number):
+            return token.value
+        return self.whole(int(str(token.value)), token.start, token.end)
+
     def ordinal(self) -> Number | None:
         """`3rd`, `first`, `second` here as a number."""
         token = self.tokens[self.at]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from gradegen.design.rows import Aside, Chain, Into, Join, Repeat, Slip, Step, Turn, Work
@@ -24,7 +25,7 @@ def ring_closed(steps: list[Step]) -> list[Step]:
 def worked_into_ring(steps: list[Step]) -> list[Step]:
     """Behind a ring that begins a row, stitches with no place of their own go into it, when none has another place."""
     begin = _first_work(steps)
-    rings = [step for step in steps[:begin] if isinstance(step, Aside) and _RING.search(step.text)]
+    rings = makes_ring(steps[:begin])
     if not rings and begin + 1 < len(steps) and _is_ring(steps[begin + 1]):
         begin += 2
     elif not rings:
@@ -32,6 +33,11 @@ def worked_into_ring(steps: list[Step]) -> list[Step]:
     if not all(_fits_ring(step) for step in steps[begin:]):
         return steps
     return [*steps[:begin], *(_into_ring(step) for step in steps[begin:])]
+
+
+def makes_ring(steps: Sequence[Step]) -> bool:
+    """True where a remark among these steps is the making of a magic ring."""
+    return any(isinstance(step, Aside) and _RING.search(step.text) for step in steps)
 
 
 def _is_ring(step: Step) -> bool:

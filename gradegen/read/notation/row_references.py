@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import RowsAgain, Step, Unread
+from gradegen.design.rows import Number, RowsAgain, Step, Unread
 from gradegen.read.notation.even_rows import read_measured
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.times import Often, read_often
@@ -35,7 +35,7 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
         r.at = mark
         return None
     r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
-    again = RowsAgain(labels, place=r.place(mark))
+    again = RowsAgain(labels, sums=_sums_of(r, mark), place=r.place(mark))
     return _tail(r, again, mark)
 
 
@@ -70,6 +70,15 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         r.at = start
         break
     return replace(again, place=r.place(mark))
+
+
+def _sums_of(r: Reading, mark: int) -> tuple[tuple[str, Number], ...]:
+    """The sums named as rows since `mark`."""
+    return tuple(
+        (token.low, token.value)
+        for token in r.tokens[mark : r.at]
+        if token.kind == "count" and isinstance(token.value, Number) and token.value.formula is not None
+    )
 
 
 def _bracketed_often(r: Reading) -> Often | None:
@@ -185,6 +194,13 @@ def _last_rows(r: Reading, mark: int) -> tuple[str, ...]:
 def _numbers(r: Reading) -> list[str]:
     found: list[str] = []
     while len(found) < _MOST_ROWS:
+        if (sum_ := _sum(r)) is not None:
+            found.append(sum_)
+            mark = r.at
+            if not _joins(r) or not (r.here.kind == "count" or _is_one(r)):
+                r.at = mark
+                break
+            continue
         value = _one(r)
         if value is None:
             break
@@ -200,10 +216,21 @@ def _numbers(r: Reading) -> list[str]:
             else:
                 r.at = mark
                 break
-        if not _joins(r) or not _is_one(r):
+        if not _joins(r) or not (_is_one(r) or (r.here.kind == "count" and r.here.low.startswith("{"))):
             r.at = mark
             break
     return found
+
+
+def _sum(r: Reading) -> str | None:
+    """`{armhole + 1}` as it is written; not the number of times behind the rows."""
+    token = r.here
+    if token.kind != "count" or not isinstance(token.value, Number) or token.value.formula is None:
+        return None
+    if r.peek().low in ("times", "time", "more", "x"):
+        return None
+    r.at += 1
+    return token.low
 
 
 def _joins(r: Reading) -> bool:

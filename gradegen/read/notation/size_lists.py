@@ -58,6 +58,10 @@ def join_lists(written: Written, tokens: list[Token], names: RowNames, *, prose:
         after = None
         if token.kind == "open" and token.low == "{" and (names.counts or names.measures):
             after = _sum(written, tokens, at, names, out)
+            if after is not None:
+                _as_chain(written, out)
+        if token.kind == "chain" and len(names.sizes) > 1:
+            after = _chain_list(written, tokens, at, names, out)
         if after is None and (token.kind in ("number", "measure", "open", "-")):
             after = _list(written, tokens, at, names, out)
         if after is None:
@@ -65,6 +69,32 @@ def join_lists(written: Written, tokens: list[Token], names: RowNames, *, prose:
             after = at + 1
         at = after
     return out
+
+
+def _as_chain(written: Written, out: Listing) -> None:
+    """`ch-{underarm}`: word, hyphen and sum as one chain of so many."""
+    if len(out.tokens) < 3:
+        return
+    word, hyphen, number = out.tokens[-3:]
+    tight = word.end == hyphen.start and hyphen.end == number.start
+    if tight and hyphen.kind == "-" and word.value == "ch":
+        text = written.text[word.start : number.end]
+        out.tokens[-3:] = [Token("chain", text, word.start, number.end, number.value)]
+
+
+def _chain_list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
+    """`ch-6 (6, 8) sp`: spaces of so many chains by size."""
+    group = _group(tokens, at + 1) if at + 1 < len(tokens) and tokens[at + 1].kind == "open" else None
+    if group is None or len(group[0]) + 1 != len(names.sizes) or any(entry.value is None for entry in group[0]):
+        return None
+    token, start, end = tokens[at], tokens[at].start, tokens[group[1] - 1].end
+    digits = len(str(token.value))
+    entries = [Entry(int(str(token.value)), token.end - digits, token.end), *group[0]]
+    places = tuple(written.place(entry.start, entry.end) for entry in entries)
+    number = Number(tuple(entry.value for entry in entries), place=written.place(start, end), places=places)
+    out.lists.append(Listed(token.end - digits, end, tuple(written.text[e.start : e.end] for e in entries)))
+    out.tokens.append(Token("chain", written.text[start:end], start, end, number))
+    return group[1]
 
 
 def join_sums(written: Written, tokens: list[Token], names: RowNames) -> Listing:
@@ -236,7 +266,8 @@ def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], i
 def _is_list(tokens: list[Token], at: int, after: int, entries: list[Entry], sizes: int, widest: int) -> bool:
     """Whether `6 (42)` is a list, or a number of times and a count."""
     if tokens[at].kind == "-":
-        return len(entries) == sizes and widest >= 1 and (at == 0 or tokens[at - 1].kind == "word")
+        before = tokens[at - 1].kind if at else "word"
+        return len(entries) == sizes and widest >= 1 and before in ("word", "open", "=", ":", ".", ";")
     if widest >= 2 and (len(entries) == sizes or sizes > 1 or _names_unit(tokens, at, after)):
         return True
     if len(entries) == sizes:
@@ -313,7 +344,7 @@ def _enclosed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], in
     group = _group(tokens, at)
     if group is not None:
         return group if len(group[0]) == sizes and any(entry.value is not None for entry in group[0]) else None
-    if at and tokens[at - 1].kind == "open" and tokens[at].kind == "number":
+    if at and tokens[at - 1].kind == "open" and tokens[at].kind in ("number", "-"):
         return _run(tokens, at, sizes)
     return None
 

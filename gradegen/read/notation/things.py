@@ -126,7 +126,7 @@ def _chain_space(r: Reading) -> Thing | None:
     """`ch-2 sp`, `ch-5 loop`, a bare `ch-2`, `ch-4 picot`."""
     token = r.here
     r.at += 1
-    length = r.whole(int(str(token.value)), token.start, token.end)
+    length = r.chain_length(token)
     if r.low() in ("corner",):
         r.at += 1
     said = _space_word(r)

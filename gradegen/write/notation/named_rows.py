@@ -17,7 +17,9 @@ def rows_again_words(again: RowsAgain, otherwise: str, says: Notation) -> str:
     """`rep Rows 3 and 4 5 more times`; `otherwise`: what is done differently, in words."""
     number = says.figures.text(again.times)
     form = "rows again" if again.times is None else "rows again more" if again.more else "rows again times"
-    words = says.step(form).format(rows=_row_names(again.labels, says), n=number)
+    sums = {label: says.figures.text(each) for label, each in again.sums}
+    labels = tuple(sums.get(label, label) for label in again.labels)
+    words = says.step(form).format(rows=_row_names(labels, says), n=number)
     if again.until:
         words = says.step("rows again until").format(again=words, until=again.until)
     if otherwise:
@@ -47,7 +49,11 @@ def _name_apart(labels: Sequence[str]) -> tuple[str, list[str]]:
     """The name that all labels share (`Neck`), and their numbers."""
     parts = [label.rpartition(" ") for label in labels]
     numbers = [number for _, _, number in parts if number.isdigit()]
-    return (parts[0][0], numbers) if len(numbers) == len(labels) else (labels[0], [])
+    if len(numbers) == len(labels):
+        return parts[0][0], numbers
+    if any(label[:1] == "{" or label[:1].isdigit() for label in labels):  # sums, or lists by size
+        return "", list(labels)
+    return labels[0], []
 
 
 def _runs_on(labels: Sequence[str]) -> bool:
