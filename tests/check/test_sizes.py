@@ -100,3 +100,19 @@ def test_a_table_that_is_looked_at_alone_tells_all(tmp_path: Path) -> None:
         ("size-step-falls", 7),
         ("size-step-falls", 8),
     ]
+
+
+def test_yarn_is_held_against_the_body_and_not_against_a_neck(checked_with: Check) -> None:
+    """Where a row cannot be followed, yards go with what goes round the body; the first piece here is a neck."""
+    rows = "Row 1: Ch {band + 1}. Sc in 2nd ch from hook, sc in each ch across. ({band} sc)\n      Twiddle as you like."
+    pieces = (
+        "measures: {around: bust + 3 in, depth: 10 in, neck: '[16, 16, 16, 17, 17] in'}\n"
+        "counts: {band: {across: neck, gauge: mesh, multiple: 2}}\n"
+        f"pieces:\n  - name: Neck\n    shape: flat\n    width: neck\n    rows: |\n      {rows}\n"
+    )
+    yarn = "yarn: {A: {weight: medium, skein: 200 yd / 100 g, stated: {yards: [500, 550, 600, 650, 700]}}}\n"
+    assert told(checked_with(pieces + yarn), "yarn-growth-unlikely") == []
+    level = yarn.replace("[500, 550, 600, 650, 700]", "[500, 505, 510, 515, 520]")
+    found = [one for one in checked_with(pieces + level).findings if one.rule == "yarn-growth-unlikely"]
+    assert {one.size for one in found} == {"S", "2X"}
+    assert all("around" in one.message for one in found)

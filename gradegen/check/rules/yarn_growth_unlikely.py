@@ -1,7 +1,7 @@
 """What it finds.
 
 Stated yarn that does not grow as the work does: its share of the stitches worked strays from the other sizes' by more
-than 15 in a hundred. Where rows could not be followed, it is held against the width of the finished piece instead.
+than 15 in a hundred. Where rows could not be followed, it is held against the finished measure around the body instead.
 
 Why it matters.
 
@@ -68,7 +68,10 @@ def find(checked: Checked) -> Iterator[Finding]:
 
 
 def _growth(checked: Checked, letter: str) -> tuple[str, Mapping[str, Fraction]]:
-    """What yarn should grow with: the stitches in their proportions, else the width of the first piece."""
+    """What yarn should grow with: the stitches in their proportions, else the finished measure the sizes go by.
+
+    Where nothing goes by a body, that is the width of the first piece.
+    """
     from gradegen.reckon.census import stitch_census
     from gradegen.reckon.per_stitch import Proportions
 
@@ -76,7 +79,8 @@ def _growth(checked: Checked, letter: str) -> tuple[str, Mapping[str, Fraction]]
     if not any(census.missing.values()) and checked.not_checked == 0:
         proportions = Proportions({one.name: one for one in checked.pattern.definitions})
         return "stitches", {size: proportions.total(census.of(size, letter)) for size in census.by_size}
-    piece = checked.pattern.pieces[0] if checked.pattern.pieces else None
-    name = piece.width.text if piece and piece.width else None
+    widths = (piece.width.text for piece in checked.pattern.pieces if piece.width is not None)
+    name = next((size.ease_measure for size in checked.sizes if size.ease_measure is not None), None)
+    name = name or next(widths, None)
     measures = {size.name: size.measures.get(name) if name else None for size in checked.sizes}
-    return "width", {size: measure.printed for size, measure in measures.items() if measure is not None}
+    return name or "width", {size: measure.printed for size, measure in measures.items() if measure is not None}
