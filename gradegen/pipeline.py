@@ -107,7 +107,10 @@ def check_text(
     pattern, names = read
     graded = plain_sizes(names)
     worked = _work(run, pattern, graded, tracing)
-    return _outcome(run, _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings))
+    checked = _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings)
+    if pattern.yarns:
+        run.stage("check", lambda: (None, _check_yarns(checked)), None)
+    return _outcome(run, checked)
 
 
 def check_file(path: str | os.PathLike[str], tracing: int | None = None) -> Outcome:
@@ -329,6 +332,12 @@ def _check(checked: Checked) -> Iterable[Finding]:
     from gradegen.check.run import check_pattern
 
     return check_pattern(checked)
+
+
+def _check_yarns(checked: Checked) -> Iterable[Finding]:
+    from gradegen.check.run import check_yarns
+
+    return check_yarns(checked)
 
 
 def _held_back(pattern: Pattern, findings: Iterable[Finding]) -> Findings:

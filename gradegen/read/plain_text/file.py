@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from gradegen.design.pattern import Pattern, Piece, SizeChoice, Terms, Text
@@ -17,6 +18,7 @@ from gradegen.read.notation.rows import UNDEFINED_STITCH, read_next
 from gradegen.read.plain_text.lines import Line, text_lines
 from gradegen.read.plain_text.shapes_said import shapes_of
 from gradegen.read.plain_text.sizes_said import sizes_by_lists, sizes_of
+from gradegen.read.plain_text.yarn_said import yarns_said
 
 Findings = tuple[Finding, ...]
 
@@ -63,7 +65,9 @@ def read_text_pattern(
                 source.place(0, 1), "No terms are named, so the rows are read in US terms.", hint="--terms UK"
             ),
         )
-    return (_pattern(source, lines, used, definitions, pieces), names), findings
+    working = frozenset(line.words.place().line for line in lines if line.part == "rows")
+    pattern = _pattern(source, lines, used, definitions, pieces)
+    return (replace(pattern, yarns=yarns_said(source, working, len(names))), names), findings
 
 
 def _terms(source: Written, lines: Sequence[Line]) -> Terms | None:
