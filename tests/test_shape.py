@@ -12,9 +12,7 @@ ROOT = Path(__file__).resolve().parents[1]
 MODULES = sorted((ROOT / "gradegen").rglob("*.py"))
 LONGEST_MODULE, LONGEST_FUNCTION, P90_FUNCTION = 400, 60, 40
 # Over the limit and waiting to be parted; nothing may be added to this list.
-LONG_MODULES = {
-    "work/starts.py",
-}
+LONG_MODULES: set[str] = set()
 FLOATS_ALLOWED = {"write/sheets/machine.py"}  # numbers leave the program there
 PRINTS_ALLOWED = {"cli/command_line.py", "write/screen/terminal.py"}
 TOP_LEVEL = {

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Turn, Work
-from gradegen.work import closing, gaps, groups, kinds, meshes, picots, repeats, starts
+from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, picots, repeats
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
 from gradegen.work.edges import plain, tally
@@ -40,7 +40,7 @@ def do_work(walk: Walk, step: Work) -> None:
         _in_ring(walk, step)
         return
     if "free loop" in names and (walk.fresh_chain or walk.underside):
-        starts.onto_other_side(walk, step.place)
+        foundations.onto_other_side(walk, step.place)
     if "row end" in names:
         _onto_row_ends(walk)
     _WHERE[into.which](walk, step)
@@ -99,7 +99,7 @@ def _next(walk: Walk, step: Work) -> None:
     each = takes_of(step.makes, site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
-    starts.begin_along_chain(walk, into, number)
+    foundations.begin_along_chain(walk, into, number)
     if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
         walk.owe(kind)
         walk.take(kind, 1, into.place)
@@ -230,7 +230,7 @@ def _marked(walk: Walk, step: Work) -> None:
 
 
 def _from_hook(walk: Walk, step: Work) -> None:
-    starts.work_from_hook(walk, step)
+    foundations.work_from_hook(walk, step)
 
 
 def _of(walk: Walk, step: Work) -> None:

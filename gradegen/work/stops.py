@@ -19,7 +19,6 @@ RANGE_DOES_NOT_DIVIDE = Rule(
 )
 OFF_MULTIPLE = Rule("foundation-off-multiple", Severity.ERROR, "arithmetic", "the chain is not on the stated multiple")
 NOT_WHOLE = Rule("count-not-whole", Severity.ERROR, "arithmetic", "a sum of counts is not a whole number")
-UNKNOWN_ROW = Rule("unknown-row", Severity.ERROR, "arithmetic", "the row points to a row that is not there")
 NO_SUCH_COUNT = Rule("unknown-count", Severity.ERROR, "file format", "a sum names a count the pattern does not have")
 TWO_READINGS = Rule("two-readings", Severity.WARNING, "arithmetic", "the words can be worked in two ways, and both fit")
 READING_CHOSEN = Rule("reading-chosen", Severity.NOTE, "arithmetic", "the words can be read in two ways; only one fits")
