@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Terms
-from gradegen.design.rows import Row
+from gradegen.design.rows import Row, Work
 from gradegen.findings import Place
 from gradegen.grade.reckon import names_in
 from gradegen.trade.stitches import stitches
+from gradegen.work.passages import is_passage
 from gradegen.write.chart.counts import SmallPiece
 from gradegen.write.chart.draw import AgainMark, RowMark
 from gradegen.write.chart.rows import ChartRow, ChartRows
@@ -42,9 +43,9 @@ def legend_of(chart: ChartRows, printing: Printing) -> Legend:
         label = row_view(row.label, {}, printing).label
         number = row_number(row.label, printing.sizes)
         if not number or (chart.is_round and not number.isdigit()):
-            number = _letter(letters)
-            alike = next((at for at, (_, other) in enumerate(letters) if other == label), None)
-            letters.append((number, label if alike is None else plain(f"the same as {letters[alike][0]}")))
+            alike = next((letter for letter, other in letters if other == label), None)
+            number = alike or _letter(letters)
+            letters += [] if alike else [(number, label)]
         found.append(RowMark(number, words(label)))
     again = []
     for written, drawn in _again(chart).values():
@@ -115,6 +116,9 @@ def drawn_small(small: SmallPiece, printing: Printing) -> str:
     used = {name.name for row in small.piece.rows for listed in row.lists if listed.formula
             for name in names_in(listed.formula)}  # fmt: skip
     alike = not used and not any(row.sizes or any(listed.values for listed in row.lists) for row in small.piece.rows)
+    if any(is_passage(row) for row in small.piece.rows):
+        said = "It shows how the shaping is worked, on fewer stitches and rows than a size has; the rows say how many."
+        return said + _at_edges(small)
     if printing.is_one_size or (alike and small.chain is None):
         said = ""
     elif any(own.get(name) != small.numbers.get(name) for name in used) or small.chain is not None:
@@ -124,6 +128,16 @@ def drawn_small(small: SmallPiece, printing: Printing) -> str:
     if any(row.sizes and small.size.name not in row.sizes for row in small.piece.rows) and not printing.is_one_size:
         said += " Rows that only larger sizes work are not drawn."
     return said
+
+
+def _at_edges(small: SmallPiece) -> str:
+    """How shaping is drawn whose place is only said to be an edge."""
+    rows = [row.row for row in small.placed.rows if is_passage(row.under) and row.row.place == row.under.place]
+    makes = {make.stitch for row in rows for step in row.steps if isinstance(step, Work) for make in step.makes}
+    if any(name.endswith("2tog") for name in makes):
+        return " Decreases are drawn as the first or last two stitches worked together."
+    more = any(make.times for row in rows for step in row.steps if isinstance(step, Work) for make in step.makes)
+    return " Increases are drawn as two stitches in the first or last one." if more else ""
 
 
 def small_printing(small: SmallPiece, printing: Printing) -> Printing:
