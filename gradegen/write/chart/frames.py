@@ -51,6 +51,10 @@ class Around:
         straight = self._straight(up)
         return up * (2 * math.pi * (1 - straight) + 2 * self.corners * math.tan(math.pi / self.corners) * straight)
 
+    def up_for(self, way: float) -> float:
+        """How far out the way once around is this long."""
+        return way / (self.perimeter(100.0) / 100.0)
+
     def _straight(self, up: float) -> float:
         return min(1.0, max(0.0, up / _BECOMES_STRAIGHT - 0.4)) if self.corners else 0.0
 
@@ -99,6 +103,10 @@ class Oval(Around):
     def perimeter(self, up: float) -> float:
         """The way once around."""
         return 4 * self.half + 2 * math.pi * up
+
+    def up_for(self, way: float) -> float:
+        """How far out the way once around is this long."""
+        return (way - 4 * self.half) / (2 * math.pi)
 
     def point(self, along: float, up: float) -> Point:
         """The point on the sheet."""

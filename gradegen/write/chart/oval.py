@@ -2,20 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from gradegen.write.chart.frames import Oval
-from gradegen.write.chart.layout import (
-    BASE_WIDE,
-    GAP,
-    Layout,
-    Seam,
-    raise_row,
-    raise_spaces,
-    room,
-    settle_along,
-    start_layout,
-    stem,
-)
-from gradegen.write.chart.round import seam_of
+from gradegen.write.chart.layout import BASE_WIDE, GAP, Layout, Seam, settle_along, start_layout, stem
+from gradegen.write.chart.round import raise_round, seam_of
 from gradegen.write.chart.rows import ChartRows
 
 _SWEEPS, _PASSES = 40, 2
@@ -37,11 +28,11 @@ def lay_oval(chart: ChartRows) -> tuple[Layout, Oval]:
             layout.along[at][thing] = start + (place + 0.5) / len(order)
     for _ in range(_PASSES):
         for at in range(1, len(chart.rows)):
-            _raise(layout, at, frame)
+            raise_round(layout, at, frame, GAP)
         halves = [seam_of(chart) / 2 * unit for unit in layout.unit]
         settle_along(layout, _SWEEPS, [Seam(start + half, start + 1 - half, {}) for half in halves], first=1)
     for at in range(1, len(chart.rows)):
-        _raise(layout, at, frame)
+        raise_round(layout, at, frame, GAP)
     return layout, frame
 
 
@@ -49,21 +40,6 @@ def _frame(chart: ChartRows, number: int) -> Oval:
     """Half the chain, and how much of the way around each side and each end takes."""
     half = number * BASE_WIDE / 2
     high = sum(max((stem(thing) for thing in row.things), default=0.0) + GAP for row in chart.rows[1:])
-    around = 4 * half + 2 * 3.1416 * _MIDDLE * high
+    around = 4 * half + 2 * math.pi * _MIDDLE * high
     side = 2 * half / around
     return Oval(half=half, side=side, turn=0.5 - side)
-
-
-def _raise(layout: Layout, at: int, frame: Oval) -> None:
-    """The round's stitches on the one before; farther out where they would not find room."""
-    raise_row(layout, at, GAP)
-    row, order, up = layout.chart.rows[at], layout.pull.order[at], layout.up[at]
-    solid = [thing for thing in order if row.things[thing].what in ("st", "upright")]
-    if solid:
-        usual = sum(up[thing] for thing in solid) / len(solid)
-        needed = seam_of(layout.chart) + sum(layout.pull.gaps[at]) + room(row.things[order[0]])
-        farther = max(0.0, needed - frame.perimeter(usual)) / (2 * 3.1416)
-        for thing in solid:
-            up[thing] += farther
-        layout.unit[at] = 1 / frame.perimeter(usual + farther)
-    raise_spaces(layout, at)

@@ -36,7 +36,7 @@ def lay_round(chart: ChartRows) -> tuple[Layout, Around]:
             if turn == 0:
                 starts[at] = _start(layout, at, starts)
                 _line_up(layout, at, starts[at])
-            _raise(layout, at, frame)
+            raise_round(layout, at, frame, ring_radius(chart) + GAP)
             starts[at] = _start(layout, at, starts)
             if turn == 0:
                 _line_up(layout, at, starts[at])
@@ -45,7 +45,7 @@ def lay_round(chart: ChartRows) -> tuple[Layout, Around]:
         if corners:
             frame = Around(len(next(iter(corners.values()))), _first_corner(layout, corners))
     for at in range(len(chart.rows)):
-        _raise(layout, at, frame)
+        raise_round(layout, at, frame, ring_radius(chart) + GAP)
     return layout, frame
 
 
@@ -124,15 +124,15 @@ def ring_radius(chart: ChartRows) -> float:
     return max(RING, chart.middle_chains * CHAIN / (2 * math.pi))
 
 
-def _raise(layout: Layout, at: int, frame: Around) -> None:
-    """The round's stitches on the one before; farther out where they would not find room."""
-    raise_row(layout, at, ring_radius(layout.chart) + GAP)
+def raise_round(layout: Layout, at: int, frame: Around, floor: float) -> None:
+    """The round's stitches on the one before; farther out where they would not find room. `floor`: of the first."""
+    raise_row(layout, at, floor)
     row, order, up = layout.chart.rows[at], layout.pull.order[at], layout.up[at]
     solid = [thing for thing in order if row.things[thing].what in ("st", "upright")]
     if solid:
         usual = sum(up[thing] for thing in solid) / len(solid)
         needed = seam_of(layout.chart) + sum(layout.pull.gaps[at]) + room(row.things[order[0]])
-        farther = max(0.0, needed / (frame.perimeter(100.0) / 100.0) - usual)
+        farther = max(0.0, frame.up_for(needed) - usual)
         for thing in solid:
             up[thing] += farther
         layout.unit[at] = 1 / frame.perimeter(usual + farther)

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.write.drawing.nest import Label, Sheet, draw_outlines, extent
-from gradegen.write.drawing.outline import Outline, Point, Span
+from gradegen.write.drawing.outline import Outline, Point, Span, drawn
 from gradegen.write.drawing.sketch import ACCENT, INK, PALE, QUIET, SHEET, SMALL_SIZE, TINT, Sketch
 
 _LOOP_WIDTH = 136.0
@@ -22,7 +22,7 @@ def plain_outline(piece: Piece, size: GradedSize, times: int = 1) -> Outline | N
     width, length = (size.measures.get(text.text) for text in (piece.width, piece.length))
     if width is None or length is None or width.printed <= 0 or length.printed <= 0:
         return None
-    wide, high = float(width.printed) / times, float(length.printed)
+    wide, high = drawn(width.printed) / times, drawn(length.printed)
     spans = (
         Span(width.name, width.printed, ((0.0, high), (wide, high)), "below", times),
         Span(length.name, length.printed, ((0.0, 0.0), (0.0, high)), "left"),

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from gradegen.write.drawing.dimensions import LARGE, USUAL, Dimension, Spacing, draw_dimensions, room_beside
 from gradegen.write.drawing.marks_on_lines import places_on_lines
-from gradegen.write.drawing.outline import Outline, Point, Side, Span
+from gradegen.write.drawing.outline import Outline, Point, Side, Span, drawn
 from gradegen.write.drawing.sketch import (
     HALF_SHEET,
     INK,
@@ -206,7 +206,7 @@ def draw_scale(sketch: Sketch, scale: float, at: Point) -> float:
     inches, cm = min(_BARS, key=lambda bar: abs(math.log(bar[0] * scale / 40)))
     ends = []
     for length, name, down in ((Fraction(inches), f"{inches} in", -3.0), (Fraction(cm * 100, 254), f"{cm} cm", 4.5)):
-        end = at[0] + float(length) * scale
+        end = at[0] + drawn(length) * scale
         y = at[1] + down
         sketch.line([(at[0], y - 2), (at[0], y), (end, y), (end, y - 2)], INK, 0.6, of=f"scale {name}")
         sketch.write(name, (end + 3, y + 1.6), size=6.0, anchor="start")

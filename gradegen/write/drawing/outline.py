@@ -10,6 +10,11 @@ Point = tuple[float, float]
 Side = Literal["below", "above", "left", "right", "inside", "along", "around"]
 
 
+def drawn(length: Fraction) -> float:
+    """A length for the pen; nothing is counted with it."""
+    return length.numerator / length.denominator
+
+
 @dataclass(frozen=True, slots=True)
 class Span:
     """A measure on an outline: its name, what it comes to in inches, and the points it runs through.

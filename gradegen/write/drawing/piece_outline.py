@@ -15,7 +15,7 @@ from gradegen.design.seams import Division, Join
 from gradegen.grade.reckon import names_in
 from gradegen.work.beginnings import begins_anew
 from gradegen.write.drawing.courses import Course, courses_of, schedules_of
-from gradegen.write.drawing.outline import Outline, Point, Side, Span
+from gradegen.write.drawing.outline import Outline, Point, Side, Span, drawn
 from gradegen.write.drawing.sides import Corner, Sides, find_sides
 from gradegen.write.drawing.stretches import Gauges, Heights, Stretch, find_stretches, tops_of
 
@@ -50,7 +50,7 @@ class Fabric:
         wide = corner[0] / self.per_inch / (2 if self.is_tube else 1)
         high = self.heights.at(corner[1])
         down = high if self.from_top else self.heights.at(self.rows) - high
-        return float(wide), float(down)
+        return drawn(wide), drawn(down)
 
 
 def lay_out(piece: Piece, checked: Checked, size: GradedSize, gauges: Gauges) -> Fabric | None:
@@ -174,7 +174,7 @@ def _level(fabric: Fabric, name: str, length: Fraction, times: int, row: int, is
 
 def _is_low(fabric: Fabric, row: int) -> bool:
     down = fabric.place((Fraction(0), row))[1]
-    return down * 2 > float(fabric.heights.at(fabric.rows))
+    return down * 2 > drawn(fabric.heights.at(fabric.rows))
 
 
 def _steps(fabric: Fabric) -> Iterator[Span]:

@@ -6,7 +6,7 @@ from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.write.drawing.courses import courses_of
-from gradegen.write.drawing.outline import Outline, Point, Side, Span
+from gradegen.write.drawing.outline import Outline, Point, Side, Span, drawn
 from gradegen.write.drawing.profile import Profile, round_profile
 from gradegen.write.drawing.sketch import arc_points
 
@@ -21,7 +21,7 @@ def hat_outline(piece: Piece, checked: Checked, size: GradedSize) -> Outline | N
     width, length = (size.measures.get(text.text) for text in (piece.width, piece.length))
     if width is None or length is None or width.printed <= 0 or length.printed <= 0:
         return None
-    profile = round_profile(piece, float(width.printed), float(length.printed), checked, size)
+    profile = round_profile(piece, drawn(width.printed), drawn(length.printed), checked, size)
     courses = courses_of(piece, checked, size)
     if profile.points[0][0] or (courses and courses[0].after > _MOST_IN_A_RING):
         return None

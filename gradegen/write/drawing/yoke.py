@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from gradegen.design.edge import Edge, Run
 from gradegen.grade.reckon import names_in
-from gradegen.write.drawing.outline import Outline, Point, Span
+from gradegen.write.drawing.outline import Outline, Point, Span, drawn
 from gradegen.write.drawing.piece_outline import Fabric, measured
 
 _STEEP = 0.6  # of outward to downward: what grows faster than this is no tube
@@ -20,8 +20,8 @@ _Parts = tuple[int, int, int]  # stitches of a front, of a sleeve, of the back
 def yoke_outline(fabric: Fabric) -> Outline | None:
     """The yoke laid flat, front upwards; None where the piece is none."""
     first, last = fabric.courses[0].after, fabric.courses[-1].after
-    depth = float(fabric.heights.at(fabric.rows))
-    if float((last - first) / fabric.per_inch) / 4 < _STEEP * depth:
+    depth = drawn(fabric.heights.at(fabric.rows))
+    if drawn((last - first) / fabric.per_inch) / 4 < _STEEP * depth:
         return None
     parts = _parts(fabric)
     return _raglan(fabric, parts) if parts else _ring(fabric, first, last, depth)
@@ -69,12 +69,12 @@ def _flat(edge: Edge) -> Iterator[int]:
 def _raglan(fabric: Fabric, parts: Sequence[tuple[int, _Parts]]) -> Outline:
     """The front between its two lines, and half of each sleeve beside it, turned outwards until the lines meet."""
     lines = [
-        (float(front / fabric.per_inch) / 2, float(fabric.heights.at(rows - parts[0][0])))
+        (drawn(front / fabric.per_inch) / 2, drawn(fabric.heights.at(rows - parts[0][0])))
         for rows, (front, _, _) in parts
     ]
-    depth = float(fabric.heights.at(fabric.rows))
+    depth = drawn(fabric.heights.at(fabric.rows))
     line = [*lines[:-1], (lines[-1][0], depth)]
-    halves = [float(parts[at][1][1] / fabric.per_inch) / 2 for at in (0, -1)]
+    halves = [drawn(parts[at][1][1] / fabric.per_inch) / 2 for at in (0, -1)]
     turn = math.atan2(line[-1][0] - line[0][0], depth) + math.atan2(halves[1] - halves[0], depth)
     out = (math.cos(turn), -math.sin(turn))
     neck_end, sleeve_end = (
@@ -111,7 +111,7 @@ def _back_neck(fabric: Fabric, parts: _Parts, half: float) -> Iterator[Span]:
 
 def _ring(fabric: Fabric, first: int, last: int, depth: float) -> Outline | None:
     """Part of a ring: folded at its sides a yoke lies like this, its rounds as arcs as long as half their stitches."""
-    neck, edge = (float(count / fabric.per_inch) / 2 for count in (first, last))
+    neck, edge = (drawn(count / fabric.per_inch) / 2 for count in (first, last))
     open_by = (edge - neck) / depth
     if open_by > _WIDEST:
         return None
@@ -131,9 +131,9 @@ def _arc(inner: float, radius: float, open_by: float) -> list[Point]:
 def _grown(fabric: Fabric, depth: float) -> list[float]:
     """How far down each round lies that adds a tenth or more at once, as the rings of a yoke begin."""
     return [
-        float(fabric.heights.at(begins))
+        drawn(fabric.heights.at(begins))
         for course, begins in zip(fabric.courses, fabric.tops, strict=False)
-        if course.rows == 1 and course.after * 10 >= course.before * 11 and 0 < float(fabric.heights.at(begins)) < depth
+        if course.rows == 1 and course.after * 10 >= course.before * 11 and 0 < drawn(fabric.heights.at(begins)) < depth
     ]
 
 
@@ -146,7 +146,7 @@ def _depth(fabric: Fabric) -> Iterator[Span]:
     for stretch in fabric.stretches:
         name, length = measured(stretch.rule.along, fabric.size, whole)
         if name and length is not None and stretch.ends - stretch.begins == fabric.rows:
-            yield Span(name, length, ((0.0, 0.0), (0.0, float(whole))), "inside")
+            yield Span(name, length, ((0.0, 0.0), (0.0, drawn(whole))), "inside")
 
 
 def _opening(fabric: Fabric, neck: tuple[Point, ...]) -> Iterator[Span]:
