@@ -7,10 +7,13 @@ from dataclasses import replace
 from functools import partial
 
 from gradegen.design.graded import GradedSize
+from gradegen.design.passages import Shaping
 from gradegen.design.pattern import Pattern, Piece
+from gradegen.design.rows import Row
 from gradegen.design.schedule import Schedule, Scheduled, ScheduleRule
 from gradegen.findings import Finding
 from gradegen.grade.gauges import PerInch, gauge_of, gauges_per_inch
+from gradegen.grade.shaping_faults import BOTH_WAYS
 from gradegen.grade.shaping_sizes import (
     Impossible,
     InSize,
@@ -96,7 +99,28 @@ def _in_sizes(
     for size, one in zip(sizes, begun, strict=True):
         place = partial(_placed, begun=one, rates=rates, flat=flat) if one is not None else None
         found.append(_tried(place, InSize(rule, size, gauge), findings) if place else None)
-    return tuple(found), tuple(dict.fromkeys(findings))
+    turning = _turns_round(rule, found)
+    return (None,) * len(found) if turning else tuple(found), tuple(dict.fromkeys([*findings, *turning]))
+
+
+def _turns_round(rule: ScheduleRule, found: Sequence[Schedule | None]) -> tuple[Finding, ...]:
+    """A finding where some sizes increase and others decrease: one sentence cannot say both."""
+    known = [one for one in found if one is not None and one.to != one.before]
+    more = [one.size for one in known if one.to > one.before]
+    fewer = [one.size for one in known if one.to < one.before]
+    if not more or not fewer:
+        return ()
+    few, sign = (more, "increase") if len(more) < len(fewer) else (fewer, "decrease")
+    first = next(one for one in known if one.size == few[0])
+    message = f"{rule.name} would {sign} in {', '.join(few)} and go the other way in the other sizes."
+    return (
+        BOTH_WAYS.at(
+            rule.places.get("from", rule.place),
+            message,
+            because=f"in {first.size} it goes from {first.before} to {first.to} sts",
+            hint="check the counts it goes from and to, or write these sizes apart",
+        ),
+    )
 
 
 def _rates(rule: ScheduleRule, begun: Sequence[Schedule | None]) -> tuple[int, ...]:
@@ -145,9 +169,19 @@ def _fill(
         if filling is not None:
             fillings[name] = filling
     rows, findings = read_filled_rows(piece.written, fillings, _names(pattern, sizes))
-    if any(names_schedule(piece.written.text, (name,)) for name in pattern.shaping if name not in fillings):
+    missing = [name for name in pattern.shaping if name not in fillings]
+    if names_schedule(piece.written.text, missing):
         findings = ()  # what could not be worked out has been told of
+        rows = tuple(_not_worked_out(row, missing) for row in rows)
     return replace(piece, rows=rows), findings
+
+
+def _not_worked_out(row: Row, missing: Sequence[str]) -> Row:
+    """A row whose schedule could not be worked out: it leads to its printed count, and nothing else is claimed."""
+    name = next((one for one in missing if names_schedule(row.text, (one,))), None)
+    if name is None:
+        return row
+    return replace(row, steps=(Shaping(None, (), (name,), place=row.place),))
 
 
 def _filling(

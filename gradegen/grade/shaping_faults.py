@@ -22,6 +22,9 @@ RUNS_OUT = Rule("edge-stitches-run-out", Severity.ERROR, "arithmetic", "no stitc
 ORDER_FLIPS = Rule(
     "shaping-order-flips", Severity.WARNING, "house", "shapings worked at the same time swap places in some sizes"
 )
+BOTH_WAYS = Rule(
+    "shaping-goes-both-ways", Severity.ERROR, "arithmetic", "a shaping increases in some sizes and decreases in others"
+)
 SHORT_ROWS = Rule(
     "short-rows-do-not-add-up", Severity.ERROR, "arithmetic", "the steps of short rows do not make the slope"
 )

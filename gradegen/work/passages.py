@@ -247,7 +247,8 @@ class Course:
         """A written row is the event: it is worked stitch for stitch each time, with even rows between."""
         once = named_row(self.known, shaping.labels[0], self.row.label.name)
         if once is None or len(shaping.labels) > 1 or shaping.together:
-            raise Unclear(f"row {shaping.labels[0]} is not known here", shaping.place)
+            known = "is not known here" if shaping.rates else "could not be worked out"
+            raise Unclear(f"{'row ' if shaping.rates else ''}{shaping.labels[0]} {known}", shaping.place)
         count = self.at.count
         outcome = self.piece.settle(once, [self.size]).outcomes[0]
         delta = (outcome.made or count) - count

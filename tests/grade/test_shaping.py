@@ -304,3 +304,21 @@ def test_an_unprinted_pair_is_looked_at_too(tmp_path: Path) -> None:
     path.write_text(path.read_text("utf-8").replace("Shaping: {front}. ({back / 2 - 14} sc)", "Fasten off."), "utf-8")
     found = [finding for finding in check_file(path).findings if finding.rule == "shaping-order-flips"]
     assert {finding.size for finding in found} == {"L"}
+
+
+# ---- what cannot be worked out --------------------------------------------------------------------------------------
+
+
+def test_a_shaping_that_goes_both_ways_is_told_once(shaped: Check) -> None:
+    """In S and M decreases, in L increases: one sentence cannot say both."""
+    outcome = shaped("", start="back", to="turn", more="  turn: {across: '[14, 15, 30] in', gauge: sc, parity: even}\n")
+    found = [one for one in outcome.findings if one.severity is Severity.ERROR]
+    assert [one.rule for one in found] == ["shaping-goes-both-ways"]
+    assert "L" in found[0].message
+    assert (outcome.proved.wrong, outcome.proved.not_checked) == (0, 3)
+
+
+def test_rows_after_a_shaping_that_cannot_be_are_no_flood(shaped: Check) -> None:
+    outcome = shaped("by: 7", over=40)
+    assert {rule for rule, _ in errors(outcome)} == {"shaping-total-differs"}
+    assert outcome.proved.wrong == 0
