@@ -113,8 +113,10 @@ def _unwrap(objects: dict[int, Any], element: Any, owners: dict[Any, list[Any]],
 
 def _is_bare_span(below: Any, element: Any) -> bool:
     """True for a span, or for its like, of marked pieces alone that may hang on this element themselves."""
-    is_plain = below["S"] in ("/Span", "/NonStruct", element["S"]) and below.keys() <= _PLAIN
-    return is_plain and all(isinstance(kid, int) for kid in below["K"]) and element["S"] in _SENTENCES and below.get("Pg") == element.get("Pg")
+    if below["S"] not in ("/Span", "/NonStruct", element["S"]) or not below.keys() <= _PLAIN:
+        return False
+    holds_pieces = all(isinstance(kid, int) for kid in below["K"])
+    return holds_pieces and element["S"] in _SENTENCES and below.get("Pg") == element.get("Pg")
 
 
 def _list_names(pdf: Any, tree: Any, named: list[tuple[Any, bytes]]) -> None:
