@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from gradegen.design.pattern import Shape
 from gradegen.design.rows import Aside, Chain, Definition, Either, Join, Repeat, Row, Slip, Step, Turn, Work
+from gradegen.read.notation.rings import makes_ring
 from gradegen.trade.stitches import stitches
 
 _TURNING = 6  # the longest chain that only turns
@@ -23,7 +24,7 @@ def begins_anew(row: Row) -> bool:
         return _goes_into_ring(first)
     if not isinstance(first, Chain):
         return False
-    if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring"):
+    if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring") or makes_ring(row.steps[: -len(steps)]):
         return True
     return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])
 

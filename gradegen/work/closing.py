@@ -89,8 +89,8 @@ def _is_tall(step: Work) -> bool:
 
 def closes(walk: Walk, step: Work) -> bool:
     """True for the tall stitch at a row's end that closes the chains before it to a loop."""
-    last = walk.out[-1] if walk.out else None
-    if not _is_tall(step) or not isinstance(last, Target) or last.kind != "sp" or len(walk.out) < 2:
+    last = walk.out[-1] if len(walk.out) > 1 else None
+    if not isinstance(last, Target) or last.kind != "sp" or not _is_tall(step):
         return False
     return _is_last(walk, step) and _goes_back(walk, step)
 

@@ -103,12 +103,14 @@ class Cursor:
 
     def remaining(self, kind: str, fits: Fits) -> int:
         """How many targets that fit stand from here to the end."""
-        total = 0
-        ahead = 0  # only the deepest span still holds its own current item
-        for span, at, left in zip(reversed(self.spans), reversed(self.at), reversed(self.left), strict=True):
-            suffix = span.counts.get(kind) or span.suffix(kind, fits)
-            total += suffix[at + ahead] + (left - 1) * suffix[0]
-            ahead = 1
+        spans, at, left = self.spans, self.at, self.left
+        depth = len(spans) - 1
+        suffix = spans[depth].counts.get(kind) or spans[depth].suffix(kind, fits)
+        total = suffix[at[depth]] + (left[depth] - 1) * suffix[0]
+        while depth:  # only the deepest span still holds its own current item
+            depth -= 1
+            suffix = spans[depth].counts.get(kind) or spans[depth].suffix(kind, fits)
+            total += suffix[at[depth] + 1] + (left[depth] - 1) * suffix[0]
         return total
 
     def pass_over(self, kind: str, fits: Fits, number: int) -> bool:

@@ -194,13 +194,16 @@ def split_first(edge: Edge) -> tuple[Edge, Edge]:
 def tally(edge: Edge) -> Counter[Target]:
     """How often each target stands on the edge."""
     found: Counter[Target] = Counter()
+    _count_into(found, edge, 1)
+    return found
+
+
+def _count_into(found: dict[Target, int], edge: Edge, times: int) -> None:
     for item in edge:
         if isinstance(item, Run):
-            for one, number in tally(item.items).items():
-                found[one] += number * item.times
+            _count_into(found, item.items, times * item.times)
         else:
-            found[item] += 1
-    return found
+            found[item] = found.get(item, 0) + times
 
 
 def stitches(edge: Edge) -> int:

@@ -24,6 +24,17 @@ def times_worked(label: Label, site: Site) -> int:
     return max(0, last - first + 1)
 
 
+def is_single(label: Label) -> bool:
+    """True for a label of one row, whatever its number is."""
+    return label.rows is None and not label.listed and (label.first is None or label.last is None)
+
+
+def is_alike(label: Label) -> bool:
+    """True where the label names the same rows in every size."""
+    numbers = [label.first, label.last, *label.listed]
+    return all(number is None or (number.formula is None and len(number.values) == 1) for number in numbers)
+
+
 def row_keys(row: Row, site: Site) -> list[str]:
     """The names under which other rows can point to this one, in one size."""
     label = row.label

@@ -119,7 +119,13 @@ def joined_loops(edge: Edge) -> Edge:
 
 
 def _holds_picot(edge: Edge) -> bool:
-    return any(_holds_picot(item.items) if isinstance(item, Run) else item == PICOT for item in edge)
+    for item in edge:
+        if isinstance(item, Run):
+            if _holds_picot(item.items):
+                return True
+        elif item.kind == "gap" and item == PICOT:
+            return True
+    return False
 
 
 def _is_of_loop(one: Target) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
@@ -52,6 +52,15 @@ class Standing:
     on_held: bool = False
 
 
+class Manner(NamedTuple):
+    """What is the same of a row in every size; the row and the stitches are kept so that their ids stay their own."""
+
+    shape: Shape
+    ends_on_group: bool
+    row: Row
+    definitions: Mapping[str, Definition]
+
+
 @dataclass(slots=True)
 class PieceWork:
     """Works rows one after the other in every size, each on what the row before left."""
@@ -74,6 +83,8 @@ class PieceWork:
     marks: list[dict[str, int]] = field(default_factory=list)
     _made: Made = field(default_factory=dict)
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
+    _manners: dict[tuple[int, bool, int], Manner] = field(default_factory=dict)
+    _read: dict[int, Row] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         if not self.standings:
@@ -93,7 +104,7 @@ class PieceWork:
         return Site(
             size=size,
             sizes=self.sizes,
-            shape=self.shape if row is None else shape_of(row, self.shape, self.ringed),
+            shape=self.shape if row is None else self.manner(row).shape,
             definitions=self.definitions,
             notes=notes or self.notes,
             counts=self.counts[size],
@@ -107,7 +118,17 @@ class PieceWork:
             habits=self.habits,
             reading=reading,
             made=self._made,
+            read=self._read,
         )
+
+    def manner(self, row: Row) -> Manner:
+        """How the row is worked in every size alike."""
+        key = (id(row), self.ringed, id(self.definitions))
+        known = self._manners.get(key)
+        if known is None:
+            shape = shape_of(row, self.shape, self.ringed)
+            known = self._manners[key] = Manner(shape, ends_on_group(row, self.definitions), row, self.definitions)
+        return known
 
     def settle(self, row: Row, wanted: Sequence[int], notes: NoteFacts | None = None) -> Settled:
         """The row's outcomes in these sizes, in the reading that fits them all (or most)."""
@@ -179,11 +200,11 @@ class PieceWork:
             edge=edge,
             underside=outcome.underside or standing.underside,
             turning_chain=row.turning_chain,
-            after_group=ends_on_group(row, self.definitions),
+            after_group=self.manner(row).ends_on_group,
             assumed=outcome.unclear is not None or (outcome.fault is not None),
             doubtful=stays_doubtful(row, outcome, standing),
             rows=rows_after(standing, outcome),
-            side=side_after(row, shape_of(row, self.shape, self.ringed), standing),
+            side=side_after(row, self.manner(row).shape, standing),
             piece=standing.piece,
             left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
@@ -199,7 +220,7 @@ class PieceWork:
     def _turned(self, row: Row, outcome: Outcome) -> Edge:
         """The new edge as the next row meets it."""
         after = joined_loops(outcome.after)
-        if shape_of(row, self.shape, self.ringed) == "flat":
+        if self.manner(row).shape == "flat":
             return turned(after)
         if any(isinstance(step, Turn) for step in row.steps):
             if outcome.rest:

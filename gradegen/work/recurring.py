@@ -25,9 +25,11 @@ class Recurring:
 
     def skip(self, standing: object, turn: int, room: int, tallies: Sequence[Tally]) -> int:
         """Rows that need not be worked, at most `room`, since what stands before row `turn` stood there before."""
+        if room <= 0:
+            return 0
         earlier = self.seen.get(standing)
         self.seen[standing] = (turn, [Counter(tally.census) for tally in tallies])
-        if earlier is None or room <= 0:
+        if earlier is None:
             return 0
         period = turn - earlier[0]
         cycles = room // period

@@ -85,7 +85,10 @@ def work_once(
     walk.trace = [] if site.tracing else None
     outcome = Outcome(before)
     try:
-        _all_read(walk.ahead)
+        if id(row) not in site.read:
+            _all_read(walk.ahead)
+            if walk.ahead is row.steps:
+                site.read[id(row)] = row
         walk.started = True
         _turning_chain(walk, row)
         work_steps(walk, walk.ahead, leaves)

@@ -41,15 +41,18 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
         if isinstance(step, Repeat) and step.times.corresponds:
             end_to_correspond(walk, step, tail)
             continue
-        waits = isinstance(step, Repeat) and _is_open(step) and waits_for_first(walk, step, tail)
-        if _is_open(step) and (waits or _stops_early(step) or _consumes(tail)):
+        if not _is_open(step):
+            do(walk, step)
+            continue
+        waits = isinstance(step, Repeat) and waits_for_first(walk, step, tail)
+        if waits or _stops_early(step) or _consumes(tail):
             if isinstance(step, Repeat):
                 _search_repeat(walk, step, tail, leaves)
             else:
                 assert isinstance(step, (Work, Mixed))
                 _search_each(walk, step, tail, leaves)
             return
-        if _is_open(step) and isinstance(step, Repeat):
+        if isinstance(step, Repeat):
             keep_for_join(walk, tail)
             _to_the_end(walk, step, tail)
         else:

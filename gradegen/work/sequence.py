@@ -21,7 +21,16 @@ from gradegen.work.done import (
     worked_row,
 )
 from gradegen.work.entry import Entries, on_held
-from gradegen.work.labels import in_this_size, look_up, row_keys, rows_named, rows_to_work, times_worked
+from gradegen.work.labels import (
+    in_this_size,
+    is_alike,
+    is_single,
+    look_up,
+    row_keys,
+    rows_named,
+    rows_to_work,
+    times_worked,
+)
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
@@ -146,9 +155,10 @@ class RowsInOrder:
 
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
         """Keep a row for those that point back to it."""
+        keys: list[str] | None = None
         for i in range(len(self.piece.sizes)) if wanted is None else wanted:
             try:
-                keys = row_keys(row, self.piece.site(i, {}))
+                keys = keys if keys is not None and is_alike(row.label) else row_keys(row, self.piece.site(i, {}))
             except (Fault, Unclear):
                 keys = []
             for key in keys:
@@ -183,8 +193,10 @@ class RowsInOrder:
         self.findings.extend(find_order_flips(courses))
 
     def _times(self, row: Row, i: int, once: bool) -> int | Fault | Unclear:
+        if once or is_single(row.label):
+            return 1
         try:
-            return 1 if once else times_worked(row.label, self.piece.site(i, {}))
+            return times_worked(row.label, self.piece.site(i, {}))
         except (Fault, Unclear) as stop:
             return stop
 
@@ -194,13 +206,14 @@ class RowsInOrder:
             if not isinstance(number, int):
                 done[i].last = stopped(number)
         left = {i: number for i, number in times.items() if isinstance(number, int) and number > 0}
-        early = without_counts(row)
+        early = without_counts(row) if any(number > 1 for number in left.values()) else row
         settled, turn, recurring = None, 0, Recurring()
         while left:
             turn += 1
             room = min(left.values()) - turn
-            passed = recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
-            turn += self._pass_rows(left, passed)
+            if room > 0:
+                passed = recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
+                turn += self._pass_rows(left, passed)
             self._not_endless(row, recurring, left, done)
             lasting = [i for i in left if turn < left[i]]
             ending = [i for i in left if turn == left[i]]

@@ -10,7 +10,7 @@ from gradegen.design.edge import Target
 from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Chain, Definition, Make, Number
+from gradegen.design.rows import Chain, Definition, Make, Number, Row
 from gradegen.findings import Place
 from gradegen.work.stops import LIST_LENGTH, NO_SUCH_COUNT, NOT_WHOLE, Fault, Unclear
 
@@ -49,6 +49,7 @@ class Site:
     reading: Mapping[str, int] = field(default_factory=dict)
     choices: dict[str, Choice] = field(default_factory=dict)
     made: Made = field(default_factory=dict)  # makings that are the same in every size
+    read: dict[int, Row] = field(default_factory=dict)  # rows known to hold nothing unread
 
     def choose(self, key: str, about: str, ways: Sequence[str], place: Place, *, silent: bool = False) -> int:
         """Which of the ways is tried in this reading; the first where nothing is set."""
