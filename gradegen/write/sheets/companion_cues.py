@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from gradegen.design.checked import Checked
+from gradegen.design.passages import Shaping
 from gradegen.design.pattern import Piece
 from gradegen.design.rows import (
     Chain,
@@ -35,13 +36,17 @@ _QUIET = {"ch", "sl st"}
 
 @dataclass(frozen=True, slots=True)
 class Cue:
-    """One row of the sheet, as strings; `stamp` is "" where it is still to be filled in."""
+    """One row of the sheet, as strings; `stamp` is "" where it is still to be filled in.
+
+    `piece`: the piece that begins with this row, where the pattern has several ("": it goes on, or is the only one).
+    """
 
     row: str
     count: str
     show: Phrase
     mind: Phrase
     stamp: str
+    piece: str = ""
 
 
 def cues(practice: Practice, checked: Checked, stamps: Sequence[Stamp] = ()) -> tuple[Cue, ...]:
@@ -51,16 +56,19 @@ def cues(practice: Practice, checked: Checked, stamps: Sequence[Stamp] = ()) -> 
 
 def _cues(practice: Practice, checked: Checked, stamps: Sequence[Stamp]) -> Iterator[Cue]:
     seen: set[str] = set()
-    terms = checked.pattern.terms
-    for piece in practice.pattern.pieces:
-        first = True
+    terms, waiting = checked.pattern.terms, list(stamps)
+    pieces = practice.pattern.pieces
+    for piece in pieces:
+        first, heading = True, piece.name.text if len(pieces) > 1 else ""
         for row, label, count in numbered_rows(practice, checked, piece):
             new = [name for name in names_in(row.steps) if name not in seen and name not in _QUIET]
             new = list(dict.fromkeys(new))
             seen.update(new)
             show, mind = _show(row, new, terms), list(_mind(row, piece, first))
             first = False if row.steps and not row.is_prose else first
-            yield Cue(label, count, plain(show), plain(_sentence(mind)), _stamp_for(label, stamps))
+            stamp = _stamp_for((label, f"{piece.name.text} {label}"), waiting)
+            yield Cue(label, count, plain(show), plain(_sentence(mind)), stamp, heading)
+            heading = ""
 
 
 def numbered_rows(practice: Practice, checked: Checked, piece: Piece) -> Iterator[tuple[Row, str, str]]:
@@ -111,9 +119,9 @@ def names_in(steps: Iterable[Step]) -> Iterator[str]:
 def _show(row: Row, new: Sequence[str], terms: Terms) -> str:
     again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
     if again is not None:
-        return (
-            f"as {'rows' if len(again.labels) > 1 else 'row'} {' and '.join(again.labels)}; no need to film all of it"
-        )
+        return f"As {_rows_again(row, again)}; no need to film all of it"
+    if any(isinstance(step, Shaping) for step in row.steps):
+        return "A row that shapes, and a plain one"
     said = []
     if new:
         said.append(f"new: {', '.join(_printed(name, terms) for name in new)}, slowly and close")
@@ -122,6 +130,15 @@ def _show(row: Row, new: Sequence[str], terms: Terms) -> str:
     if not said and any(isinstance(step, Chain) for step in row.steps) and not list(names_in(row.steps)):
         said.append("how loosely to chain")
     return _sentence(said or ["the first stitches and the last"])
+
+
+def _rows_again(row: Row, again: RowsAgain) -> str:
+    """`Rnds 3 and 4`, `the last 2 rnds`."""
+    rnd = "rnd" if row.label.text.lower().lstrip().startswith(("rnd", "round")) else "row"
+    if again.labels[0].startswith("last"):
+        number = again.labels[0].removeprefix("last").strip()
+        return f"the last {number} {rnd}s" if number else f"the last {rnd}"
+    return f"{rnd.capitalize()}{'s' if len(again.labels) > 1 else ''} {' and '.join(again.labels)}"
 
 
 def _sentence(parts: Sequence[str]) -> str:
@@ -182,6 +199,11 @@ def _all(steps: Iterable[Step]) -> Iterator[Step]:
             yield from _all(step.readings[0])
 
 
-def _stamp_for(label: str, stamps: Sequence[Stamp]) -> str:
-    wanted = label.casefold().rstrip(": ")
-    return next((stamp.text for stamp in stamps if stamp.words.casefold().rstrip(": ") == wanted), "")
+def _stamp_for(labels: Sequence[str], waiting: list[Stamp]) -> str:
+    """The first stamp for a row by any of its names; every stamp is given out once, in working order."""
+    wanted = {label.casefold().rstrip(": ") for label in labels}
+    found = next((stamp for stamp in waiting if stamp.words.casefold().rstrip(": ") in wanted), None)
+    if found is None:
+        return ""
+    waiting.remove(found)
+    return found.text

@@ -115,6 +115,7 @@ def few_of(sizes: Sequence[AnySize], most: int) -> list[AnySize]:
 def _terms(checked: Checked, with_words: bool) -> Iterator[str]:
     pattern = checked.pattern
     texts = [row.text for piece in pattern.pieces for row in piece.rows]
+    texts += [own.text for own in pattern.definitions]
     forms = used_abbreviations(texts, pattern)
     yield "TERMS"
     for sentence in terms_sentences(pattern, forms):

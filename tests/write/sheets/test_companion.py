@@ -130,6 +130,56 @@ def test_three_files(wrap: All, tmp_path: Path) -> None:
     assert len(PdfReader(paths[0]).pages) == 1
 
 
+GARMENTS = ["gunwale-pullover", "limpet-pullover", "slipway-cardigan"]
+
+
+@pytest.fixture(scope="module", params=GARMENTS)
+def garment(request: pytest.FixtureRequest) -> tuple[Checked, Practice]:
+    checked = check_file(DEMOS / f"{request.param}.yaml").checked
+    assert checked is not None
+    practice = practice_piece(checked)
+    assert practice is not None
+    return checked, practice
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_a_garment_s_cue_sheet_is_one_page_too(garment: tuple[Checked, Practice], paper: str, tmp_path: Path) -> None:
+    checked, practice = garment
+    stamps = (Stamp(0, "Hello"), Stamp(95, "Sleeves Row 1" if "Cardigan" in checked.pattern.title.text else "Rnd 3"))
+    paths, findings = write_companion(
+        checked, practice, None, tmp_path, stamps, "letter" if paper == "letter" else "a4"
+    )
+    assert findings == ()
+    (page,) = PdfReader(paths[0]).pages
+    text = page.extract_text()
+    assert all(piece.name.text in text for piece in checked.pattern.pieces)
+    description = paths[1].read_text("utf-8")
+    assert len(description) < 5000
+    assert "1:35" in description
+
+
+def test_pieces_of_a_garment_are_named_and_stamps_given_out_once(garment: tuple[Checked, Practice]) -> None:
+    checked, practice = garment
+    first, second = checked.pattern.pieces[:2]
+    label = "Row 1" if first.shape == "flat" else "Rnd 1"
+    lines = cues(practice, checked, (Stamp(60, label), Stamp(90, f"{second.name.text} {label}")))
+    assert [line.piece for line in lines if line.piece] == [piece.name.text for piece in checked.pattern.pieces]
+    assert [line.stamp for line in lines if line.stamp] == ["1:00", "1:30"]
+    assert any(words_of(line.show) == "A row that shapes, and a plain one" for line in lines)
+
+
+def test_rows_that_go_on_are_said_as_a_maker_would(wrap: All) -> None:
+    checked, _, practice = wrap
+    shown = [words_of(line.show) for line in cues(practice, checked)]
+    assert "As Rnds 3 and 4; no need to film all of it" in shown
+
+
+def test_stitches_of_own_stitches_are_named_in_both_terms(wrap: All) -> None:
+    """The lamp is made of dc, which no row names by itself: whoever reads UK terms needs it most."""
+    checked, sheet, _ = wrap
+    assert "dc is tr," in description_text(checked, sheet)
+
+
 @pytest.mark.parametrize(
     ("text", "rules"),
     [
