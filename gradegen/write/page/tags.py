@@ -99,7 +99,7 @@ def _owners_by_page(objects: dict[int, Any], pdf: Any, tree: Any) -> dict[Any, l
 def _unwrap(objects: dict[int, Any], element: Any, owners: dict[Any, list[Any]], freed: list[int]) -> None:
     """Where nothing but marked pieces and bare spans of them hang on a sentence, the spans go."""
     kids = element.get("K") or []
-    below = [each for each in (_at(objects, kid) for kid in kids) if isinstance(each, dict) and "S" in each]
+    below: list[Any] = [each for each in (_at(objects, kid) for kid in kids) if isinstance(each, dict) and "S" in each]
     for each in below:
         _unwrap(objects, each, owners, freed)
     pieces = [kid for kid in kids if isinstance(kid, int)]
