@@ -9,6 +9,7 @@ from gradegen.design.pattern import Pattern
 from gradegen.findings import Finding
 
 CAUSE = "foundation-off-multiple"
+CLASHES = ("relations-clash", "relations-not-solved")
 _ROW_FAULTS = frozenset(
     {
         "stated-count-wrong",
@@ -19,16 +20,37 @@ _ROW_FAULTS = frozenset(
         "turning-chain-convention",
     }
 )
+_OF_COUNTS = _ROW_FAULTS | {
+    "count-not-whole", "names-missing-target", "row-range-does-not-divide", "shaping-total-differs",
+    "odd-change-at-both-ends", "edge-stitches-run-out", "times-or-more-times", "shaping-longer-than-section",
+    "shaping-rows-differ", "shaping-too-dense", "shaping-goes-both-ways", "short-rows-do-not-add-up",
+    "held-stitches-differ", "nothing-held", "edges-differ", "side-seams-differ", "shoulders-differ",
+    "back-width-does-not-add-up", "sleeve-does-not-fit-armhole", "raglan-lines-differ", "underarm-not-balanced",
+    "pick-up-unlikely", "border-off-multiple",
+}  # fmt: skip
 _MULTIPLE_FAULTS = frozenset({"multiple-stated-wrong", "multiple-stricter-than-needed", "low-share-proved"})
 
 
 def hold_back(pattern: Pattern, findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """The findings, those that follow from a chain off its multiple marked as its followers."""
-    all_ = tuple(findings)
+    """The findings, those that follow from a chain off its multiple or from clashing relations marked as followers."""
+    all_ = _after_clashes(tuple(findings))
     causes = [finding for finding in all_ if finding.rule == CAUSE]
     if not causes:
         return all_
     return tuple(replace(f, follows=CAUSE) if _follows(f, causes, pattern) else f for f in all_)
+
+
+def _after_clashes(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Rows and seams worked with counts that could not be found together are wrong for that reason."""
+    clashes = {finding.size: finding.rule for finding in findings if finding.rule in CLASHES}
+    if not clashes:
+        return findings
+    return tuple(
+        replace(one, follows=clashes.get(one.size) or clashes[None])
+        if one.rule in _OF_COUNTS and not one.follows and (one.size in clashes or None in clashes)
+        else one
+        for one in findings
+    )
 
 
 def _follows(finding: Finding, causes: Sequence[Finding], pattern: Pattern) -> bool:
