@@ -86,6 +86,19 @@ class Cursor:
         span = self.spans[-1]
         return (self.left[-1], span.times) if span.length == 1 and len(self.spans) > 1 else (1, 1)
 
+    def like_here(self) -> tuple[int, int]:
+        """How many equal targets stand side by side here, and how many of them are passed."""
+        left, times = self.run_here()
+        if times > 1:
+            return times, times - left
+        items, i = self.spans[-1].items, self.at[-1]
+        first, after = i, i
+        while first > 0 and items[first - 1] == items[i]:
+            first -= 1
+        while after + 1 < len(items) and items[after + 1] == items[i]:
+            after += 1
+        return after - first + 1, i - first
+
     def step(self) -> None:
         """Past one target."""
         self.at[-1] += 1

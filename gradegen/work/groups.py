@@ -110,8 +110,8 @@ def _to_centre_from_within(walk: Walk, name: str) -> bool:
         walk.owe(kinds.group_start_kind(name))
         steps = (one.size + 1) // 2 - one.nth
     elif not one.group:
-        left, times = walk.cursor.run_here()
-        passed, centre = times - left, (times - 1) // 2
+        times, passed = walk.cursor.like_here()
+        centre = (times - 1) // 2
         if times != _usual_size(walk, name) or not 0 < passed <= centre:
             return False
         steps = centre - passed
@@ -191,6 +191,8 @@ def _find_group(walk: Walk, ahead: Sequence[Target], group: Thing, into: Into) -
 
 def _is_on(edge: Edge, name: str, size: int | None) -> bool:
     """True when the edge holds a group of that name, or a run of stitches that can be one."""
+    if size is not None and _equal_run([one for one in edge if isinstance(one, Target)], size) is not None:
+        return True
     for item in edge:
         if isinstance(item, Target):
             if item.group == name or (item.nth and item.size == size):
