@@ -272,5 +272,5 @@ def _all_sizes(r: Reading) -> None:
     if close is None:
         return
     words_ = [token.low for token in r.tokens[r.at + 1 : close]]
-    if words_[-2:] == ["all", "sizes"] or words_[-3:] == ["skip", "this", "part"]:
+    if words_[-2:] == ["all", "sizes"] or words_[-3:] in (["skip", "this", "part"], ["miss", "this", "part"]):
         r.at = close + 1

@@ -25,6 +25,7 @@ from gradegen.write.pattern import pattern_html, write_pattern
 
 ROOT = Path(__file__).resolve().parents[3]
 DEMOS = ["skerrywick-wrap", "bollard-hat"]
+ALL = [*DEMOS, "gunwale-pullover", "limpet-pullover", "slipway-cardigan"]
 OUT = Path("out")
 TERMS: tuple[Terms, ...] = ("US", "UK")
 FALSE_ALARMS = {
@@ -82,7 +83,7 @@ def test_boxes_to_tick_leave_no_empty_tags(style: str, tmp_path: Path) -> None:
     assert {found.rule for found in outloud.check(str(path)).findings} <= FALSE_ALARMS.keys()
 
 
-@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("name", ALL)
 def test_every_row_is_said_in_the_other_terms(name: str) -> None:
     checked, kept = in_terms(demo(name), "UK")
     assert kept == frozenset()
@@ -150,7 +151,7 @@ def short_forms() -> set[str]:
 
 
 @pytest.mark.parametrize("terms", ["US", "UK"])
-@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("name", ALL)
 def test_no_abbreviation_is_left_for_a_voice(name: str, terms: str, tmp_path: Path) -> None:
     edition = Edition(OUT, terms="UK" if terms == "UK" else "US", style="spoken")
     text, html = written(name, edition, tmp_path)
