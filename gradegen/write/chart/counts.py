@@ -133,11 +133,15 @@ def _with(pattern: Pattern, size: GradedSize, numbers: Mapping[str, int], name: 
 
 
 class _Shows:
-    """What a piece of full size shows, and whether a smaller one shows as much."""
+    """What a piece of full size shows, and whether a smaller one shows as much.
+
+    What a schedule's sentence repeats is left out: its words hang on all sizes.
+    """
 
     def __init__(self, full: PlacedPiece) -> None:
         self.labels = {row.label for row in full.worked if row.times}
-        self.repeats = full.repeats
+        shaped = {row.row.place for row in full.worked if row.row.sentences}
+        self.repeats = {repeat for repeat in full.repeats if repeat[0] not in shaped}
         self.widest = max((row.made or 0 for row in full.worked), default=0)
 
     def as_much(self, placed: PlacedPiece) -> bool:
