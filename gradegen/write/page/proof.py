@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
@@ -15,6 +16,7 @@ from gradegen.design.pattern import Piece
 from gradegen.design.rows import Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Place, Rule, Severity
+from gradegen.write.drawing.schematic import find_schematics
 from gradegen.write.editions.edition import Edition
 from gradegen.write.editions.editioned import editioned
 from gradegen.write.page.proof_rows import Search, Wanted, row_search, stated_in_size, sums_left_in, wanted_numbers
@@ -139,8 +141,7 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
     by_name: dict[str, list[tuple[str, ...]]] = {}
     for name, *cells in printed.rows:
         by_name.setdefault(_bare(name), []).append(tuple(cells))
-    for name, measure in expected.checked.pattern.measures.items():
-        lengths = [size.measures[name].printed for size in printing.sizes if name in size.measures]
+    for name, place, lengths in _lengths(expected):
         if len(lengths) != len(printing.sizes):
             continue
         columns = [tuple(style.both(length)[at] for length in lengths) for at in (0, 1)]
@@ -150,12 +151,21 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
             if row not in shown:
                 other = next((each for each in shown if each not in wanted), ())
                 yield _differs(
-                    measure.place,
+                    place,
                     f"The measure {name} is printed otherwise.",
                     None,
                     ", ".join(row),
                     ", ".join(other) or "nothing",
                 )
+
+
+def _lengths(expected: Expected) -> Iterator[tuple[str, Place, list[Fraction]]]:
+    """Every measure of the tables and what it comes to in each size: the pattern's own, and what only drawings have."""
+    pattern, printing = expected.checked.pattern, expected.printing
+    for name, measure in pattern.measures.items():
+        yield name, measure.place, [size.measures[name].printed for size in printing.sizes if name in size.measures]
+    for name, found in find_schematics(expected.checked, printing).besides().items():
+        yield name, pattern.place, [found[size.name] for size in printing.sizes if size.name in found]
 
 
 def _shared_out(columns: Sequence[tuple[str, ...]], printing: Printing) -> list[tuple[str, ...]]:
