@@ -74,3 +74,32 @@ def test_sizes_without_a_body_are_left_out() -> None:
     text = starter_text("Try", "raglan", table("men"), "men")
     assert "for: [S, M, L, XL, 2X]" in text
     assert "for: all" in starter_text("Try", "raglan", table("women"), "women")
+
+
+def test_bust_shaping_as_the_starter_offers_it(tmp_path: Path) -> None:
+    """Tess Knits: 0.75 to 1 in more length for each cup size above B; the sides keep their rows, so the seams hold."""
+    path, _ = write_starter("Try", "drop-shoulder", table("women"), "women", tmp_path)
+    assert path is not None
+    text = path.read_text("utf-8")
+    row = re.search(r"#   (Bust: .*)\n", text)
+    assert row is not None
+    text = (
+        text.replace("  # bust dart:", "  bust dart:")
+        .replace("  - name: Panels", "  - name: Back")
+        .replace("panels ", "back ")
+    )
+    start, end = text.index("  - name: Back"), text.index("  - name: Sleeves")
+    back = text[start:end].replace("      - Make two, a front and a back.\n", "").replace("    notes:\n", "")
+    plain = re.search(r"      Rows 2-\{side rows \+ armhole rows\}: (.*)\n", back)
+    assert plain is not None
+    parted = f"      Rows 2-{{side rows}}: {plain[1]}\n      {row[1]}\n      Next {{armhole rows}} rows: {plain[1]}\n"
+    front = back.replace("name: Back", "name: Front").replace(plain[0], parted)
+    seams = "seams:\n  - side: back side = front side\n  - shoulders: back end = front end\n"
+    both = (back + front).replace("{armhole: armhole rows}", "{armhole: armhole rows, side: side rows}")
+    path.write_text(text[:start] + both + text[end:].replace("seams:\n", seams), "utf-8")
+    outcome = check_file(path)
+    assert [(one.rule, one.size) for one in outcome.findings if one.severity is not Severity.NOTE] == []
+    assert (outcome.proved.wrong, outcome.proved.not_checked) == (0, 0)
+    assert outcome.checked is not None
+    darts = [row for row in outcome.checked.worked["M"] if row.label == "Bust"]
+    assert [one.times for one in darts] == [6]  # 1.5 in x 11 rows / 4 in / 2: two pairs, and two rows over all
