@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.design.formula import Amount, Call, Formula, Name, PerSize
+from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.design.pattern import Weighed, Yarn
 from gradegen.findings import Place
 from gradegen.grade.reckon import Refused, Value, reckon
 from gradegen.numbers.exact import decimal_text
+from gradegen.numbers.rounding import EXACT_INCH
 from gradegen.numbers.units import inches_of
 from gradegen.reckon.amounts import YarnAmount
 from gradegen.reckon.census import Census
@@ -92,10 +93,24 @@ def unravelled_evidence(yarn: Yarn, inches: Mapping[str, Fraction], put_up: PutU
     """The stitches unravelled as one piece of evidence, one of each stitch; none where nothing was."""
     if not inches:
         return ()
-    said = ", ".join(f"{decimal_text(length, 1)} in of {name}" for name, length in inches.items())
+    said = ", ".join(f"{_in_unit(length, yarn.unravelled[name])} of {name}" for name, length in inches.items())
     used = put_up.filled(sum(inches.values(), Fraction(0)), None)
     place = next(formula.place for name, formula in yarn.unravelled.items() if name in inches)
     return (Evidence(f"unravelled: {said}", used, dict.fromkeys(inches, 1), None, place, False),)
+
+
+def _in_unit(inches: Fraction, written: Formula) -> str:
+    """A length in centimetres where it was measured so, else in inches."""
+    parts = [written]
+    while parts:
+        part = parts.pop()
+        if isinstance(part, Amount) and part.unit in ("cm", "mm", "m"):
+            return f"{decimal_text(inches * EXACT_INCH, 1)} cm"
+        if isinstance(part, Sum):
+            parts += (part.left, part.right)
+        elif isinstance(part, Call):
+            parts += part.parts
+    return f"{decimal_text(inches, 1)} in"
 
 
 def _length(formula: Formula | Call) -> Fraction | None:

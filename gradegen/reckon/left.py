@@ -213,11 +213,16 @@ def _allowed(numbers: Sequence[Fraction], whole: int, end: int, cycle: int, spar
     return done, is_even
 
 
+def _listed(labels: Sequence[str]) -> str:
+    """`3 and 4`, `2, 3, 4 and 5`."""
+    return " and ".join([", ".join(labels[:-1]), labels[-1]] if len(labels) > 1 else labels)
+
+
 def _named(rows: Sequence[SingleRow], start: int, end: int) -> str:
     """What is repeated, as a maker would say it: `Rnds 3 and 4`, or the range itself, `Rnds 5 to 12`."""
     kind = rows[end].name.rsplit(" ", 1)[0]
     again = next((step for step in rows[end].row.steps if isinstance(step, RowsAgain)), None)
     if again is not None:
-        return f"{kind}{'s' if len(again.labels) > 1 else ''} {' and '.join(again.labels)}"
+        return f"{kind}{'s' if len(again.labels) > 1 else ''} {_listed(again.labels)}"
     first, last = rows[start].number, rows[end].number
     return f"{kind}s {first} to {last}" if first is not None else rows[end].row.label.text

@@ -238,3 +238,9 @@ def test_a_price_that_is_none(tmp_path: Path, price: str) -> None:
         checked(tmp_path, f"  A: {{skein: 100 g, sample: {{size: M, used: 98 g}}, price: {price}}}")
     )
     assert "price-unreadable" in {one.rule for one in findings}
+
+
+@pytest.mark.parametrize(("written", "said"), [("40 in / 20", "2 in of sc"), ("50 cm / 10", "5 cm of sc")])
+def test_unravelled_lengths_are_said_in_the_unit_they_were_measured_in(tmp_path: Path, written: str, said: str) -> None:
+    need = only(yarn_per_size(checked(tmp_path, f"  A: {{skein: 90 yd, unravelled: {{sc: {written}}}}}"))[0])
+    assert [one.words for one in need.evidence] == [f"unravelled: {said}"]

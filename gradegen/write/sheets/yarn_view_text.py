@@ -16,9 +16,10 @@ from gradegen.reckon.cross_checks import compare_with_published, yards_per_inch
 from gradegen.reckon.evidence import all_weighed
 from gradegen.reckon.time import SizeTime, time_per_size
 from gradegen.trade.stitches import stitches
-from gradegen.write.sheets.yarn_view import aligned, percent, substitution_line, up, yarn_table
+from gradegen.write.sheets.yarn_view import aligned, is_metric, percent, substitution_line, up, yarn_table
 
 Findings = tuple[Finding, ...]
+METRE_PER_CM = Fraction(36, 100)  # a yard to the inch is 0.9144 m to 2.54 cm
 
 
 def yarn_text(checked: Checked) -> tuple[str, Findings]:
@@ -48,9 +49,12 @@ def _need_text(checked: Checked, need: YarnNeed) -> str:
 def _per_inch(checked: Checked, need: YarnNeed) -> Iterator[str]:
     shares = yards_per_inch(checked, need)
     if shares:
-        said = ", ".join(f"{one.size} {decimal_text(one.yards, 1)}" for one in shares)
+        metric = is_metric(checked.pattern)
+        each = METRE_PER_CM if metric else Fraction(1)
+        said = ", ".join(f"{one.size} {decimal_text(one.yards * each, 1)}" for one in shares)
         furthest = max(abs(one.off) for one in shares)
-        yield f"Yards per finished inch of width: {said}; at most {percent(furthest)} from their mean."
+        what = "Meters per finished centimeter" if metric else "Yards per finished inch"
+        yield f"{what} of width: {said}; at most {percent(furthest)} from their mean."
 
 
 def _time_text(times: tuple[SizeTime, ...]) -> str:

@@ -111,6 +111,9 @@ def test_metres_first_where_centimetres_come_first(wrap: Checked) -> None:
     assert [head for head in table.heads if head.split()[-1] in ("m", "yd")] == ["used m", "with margin m", "yd"]
     assert table.lines[3][table.heads.index("with margin m")] == up(wanted.metres)
     assert f"{up(need.sizes[0].wanted.metres)} (" in substitution_line(metric, metric.pattern.yarns[0], need)
+    text, _ = yarn_text(metric)
+    assert "Meters per finished centimeter of width" in text
+    assert " in of hdc" in text  # as it was measured
 
 
 def test_the_line_for_another_yarn(wrap: Checked) -> None:
