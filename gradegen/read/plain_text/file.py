@@ -48,8 +48,8 @@ def read_text_pattern(
         return None, findings
     lines = text_lines(source)
     names = tuple(sizes) if sizes else sizes_of(lines)
-    if names == ("one",):
-        names, more = sizes_by_lists(lines, source)
+    if not sizes:
+        names, more = sizes_by_lists(lines, source, names)
         findings += more
     spoken = terms or _terms(source, lines)
     used: Terms = spoken or "US"

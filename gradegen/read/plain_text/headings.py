@@ -102,6 +102,8 @@ def defines_stitch(line: str, whole: str) -> bool:
     found = _DEFINED.match(line)
     if found is None or _ROW_LABEL.match(line) or _LISTED.match(line) or not _ONE_PLACE.search(line):
         return False
+    if re.search(r"\([^()]{1,12}\)\s*[:=]", found[0]):
+        return True
     used = re.findall(rf"(?<![\w-]){re.escape(found[1].strip())}s?(?![\w-])", whole, re.IGNORECASE)
     return len(used) > 1
 

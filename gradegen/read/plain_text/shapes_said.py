@@ -19,6 +19,9 @@ _SHAPES: tuple[tuple[Shape, re.Pattern[str]], ...] = (
 )
 
 
+_JOINS = r"\bjoin|\bsl st (?:to|in|into) (?:the )?(?:first|top|beg)|\bss (?:to|in|into) (?:the )?(?:first|top|beg)"
+
+
 def shapes_of(lines: Sequence[Line], source: Written) -> tuple[dict[str, Shape], tuple[Finding, ...]]:
     """The shape of each piece by its heading; a note where the text does not say it."""
     pieces: dict[str, list[Line]] = {}
@@ -55,4 +58,4 @@ def _by_labels(rows: Sequence[Line]) -> Shape:
     rounds = len(re.findall(r"\b(?:rnd|round|rd)s?\b|(?m:^)r\s?\d|\bmagic\b", words))
     if rounds <= len(re.findall(r"\brows?\b|\bturn\b", words)):
         return "flat"
-    return "joined rounds" if "join" in words else "spiral"
+    return "joined rounds" if re.search(_JOINS, words) else "spiral"

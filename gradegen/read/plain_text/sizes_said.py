@@ -13,9 +13,10 @@ SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not
 
 _SIZES = re.compile(r"\s*(?:finished |available )?sizes?\b\s*(?:are|come|available|included)?\s*:?\s*(.+)", re.I)
 _ALONE = re.compile(r"\s*(?:finished )?sizes?\s*:?\s*$", re.I)
+_EXPLAINED = re.compile(r"\s*[^(),;]+\([^()]*\)\s*(?:(?:,|;|/|and|&)\s*[^(),;]+\([^()]*\)\s*)+\.?$", re.I)
 _UNIT = re.compile(r"(?:years?|yrs?|months?|mos?|cm|in|inches|\")\.?", re.I)
 _ONE_SIZE = re.compile(r"\s*one\s*(?:size)?\s*\.?\s*$", re.I)
-_BRACKET_LIST = re.compile(r"\d+\s*[(\[]\s*(\d+(?:\s*[,:]\s*\d+)+)\s*[)\]]")
+_LIST = re.compile(r"\d+\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)+\s*[)\]](?:\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)*\s*[)\]])*")
 _SMALLEST = re.compile(
     r"\bfor (?:the )?(?:smallest )?sizes? ([\w/-]+)(?: only)?\s*[.;,:]?\s*(?:the )?(?:with )?"
     r"(?:changes|larger|other|remaining)?\s*(?:sizes?|changes)?\s*(?:for|:)?\s*(?:sizes? )?(.*?)\s*"
@@ -40,23 +41,34 @@ def sizes_of(lines: Iterable[Line]) -> tuple[str, ...]:
     return ("one",)
 
 
-def sizes_by_lists(lines: Iterable[Line], source: Written) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
-    """Sizes that only the size lists give away, named by their number."""
+def sizes_by_lists(
+    lines: Iterable[Line], source: Written, named: tuple[str, ...]
+) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
+    """Sizes that only the size lists give away, named by their number, where those named fit none of the lists."""
     lengths = Counter(
-        1 + len(re.split(r"[,:]", match[1])) for line in lines for match in _BRACKET_LIST.finditer(line.words.text)
+        len(re.findall(r"\d+", found))
+        for line in lines
+        if line.part == "rows"
+        for found in _LIST.findall(line.words.text)
     )
-    if not lengths:
-        return ("one",), ()
+    if not lengths or len(named) in lengths or (len(named) > 1 and lengths.total() < _ENOUGH):
+        return named, ()
     number = lengths.most_common(1)[0][0]
     names = tuple(f"size {i + 1}" for i in range(number))
-    said = f"No line names the sizes; the size lists have {number} numbers, so {number} sizes are worked."
+    line = "No line names the sizes" if len(named) == 1 else f"The line of sizes was read as {len(named)} names"
+    said = f"{line}; the size lists have {number} numbers, so {number} sizes are worked."
     return names, (SIZES_ASSUMED.at(source.place(0, 1), said, hint="--sizes S,M,L"),)
 
 
+_ENOUGH = 3  # size lists that must agree before they outweigh a line that names the sizes
+
+
 def split_sizes(words: str) -> tuple[str, ...]:
-    """Size names: `S (M, L)`, `S, M and L`, `XS (S, M) (L, XL)`, `34-38-42`, `one size`."""
+    """Size names: `S (M, L)`, `S, M and L`, `XS (S, M) (L, XL)`, `34-38-42`, `one size`, `S (6), M (8)`."""
     if _ONE_SIZE.match(words):
         return ("one",)
+    if _EXPLAINED.match(words):
+        words = re.sub(r"\s*\([^()]*\)", "", words)
     listed = re.search(r"[(),\[\]{};|]|\band\b", words) is not None  # then `S/M` is one size
     cut = re.split(r"[(),\[\]{};|]|\s/\s|\band\b" if listed else r"/", words.strip().rstrip("."))
     names = [part.strip(" :.") for part in cut if part.strip(" :.")]

@@ -45,6 +45,11 @@ def checked(name: str) -> Outcome:
         ("motif", 1, 4),
         ("mesh", 1, 10),
         ("wrap", 3, 9),
+        ("yoke", 5, 45),
+        ("skirt", 2, 16),
+        ("filet", 1, 4),
+        ("slipper", 3, 18),
+        ("ear", 1, 13),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -122,6 +127,7 @@ def test_what_only_looks_like_a_row_begins_none(line: str) -> None:
         ("2 (4, 6, 8) years", ("2", "4", "6", "8")),
         ("XS (S, M) (L, XL)", ("XS", "S", "M", "L", "XL")),
         ("34-38-42", ("34", "38", "42")),
+        ("Small (6-7), Medium (8-9), Large (10-11)", ("Small", "Medium", "Large")),
         ("one size", ("one",)),
     ],
 )
