@@ -83,8 +83,7 @@ def events_in(
     found = [
         event
         for rule, one in schedules_of(course, checked, size)
-        if rule.way == "rows"
-        for event in _scheduled(rule, one, edges)
+        for event in (_sloped(rule, one, edges) if rule.way == "short rows" else _scheduled(rule, one, edges))
     ]
     if sum(event.left + event.right for event in found) == course.after - course.before:
         return tuple(sorted(found, key=lambda event: event.row))
@@ -95,6 +94,13 @@ def _scheduled(rule: ScheduleRule, one: Schedule, edges: dict[str, str]) -> Iter
     for at, (row, change) in enumerate(one.events()):
         is_step = bool(one.leave) and at == 0
         yield _placed(row + one.after, change, is_step, "" if one.ends == 2 else _side(rule.edge, edges))
+
+
+def _sloped(rule: ScheduleRule, one: Schedule, edges: dict[str, str]) -> Iterator[Event]:
+    """Short rows: each step leaves its stitches at the end of two rows, one at each end of the piece."""
+    steps = [stitches for stitches, times in one.groups for _ in range(times)]
+    for at, stitches in enumerate(steps):
+        yield _placed(2 * (at + 1), -stitches * one.ends, False, "" if one.ends == 2 else _side(rule.edge, edges))
 
 
 def _placed(row: int, change: int, is_step: bool, side: str) -> Event:

@@ -129,11 +129,11 @@ def _arc(inner: float, radius: float, open_by: float) -> list[Point]:
 
 
 def _grown(fabric: Fabric, depth: float) -> list[float]:
-    """How far down each round lies that adds a tenth or more at once, as the rings of a yoke begin."""
+    """How far down each round lies that is written by itself and widens the yoke, as its rings begin."""
     return [
         drawn(fabric.heights.at(begins))
         for course, begins in zip(fabric.courses, fabric.tops, strict=False)
-        if course.rows == 1 and course.after * 10 >= course.before * 11 and 0 < drawn(fabric.heights.at(begins)) < depth
+        if course.rows == 1 and course.after > course.before and 0 < drawn(fabric.heights.at(begins)) < depth
     ]
 
 
