@@ -36,7 +36,8 @@ def _sentences(left: YarnLeft, metric: bool) -> Iterator[str]:
 def _repeat(repeat: RepeatLeft, metric: bool) -> Iterator[str]:
     each, closing = _about(repeat.each, metric), _about(repeat.closing, metric)
     one = "Each of" if " to " in repeat.rows else "Each repeat of"
-    yield f"{one} {repeat.rows} takes about {each}; the rows after it {closing}."
+    up_to = "about" if repeat.is_even else "more than the one before, at last about"
+    yield f"{one} {repeat.rows} takes {up_to} {each}; the rows after it {closing}."
     if repeat.last is None:
         yield "Not even the rows after the repeat can be worked with that."
         return
