@@ -77,7 +77,7 @@ def step(one: Step) -> str:
             f"join {s.to}".strip() + (f"#{number(s.nth)}" if s.nth else "") + (" twisted" if s.half_twist else "")
         ),
         "Slip": lambda s: f"slip({into(s.into)}{' moves' if s.to else ''})",
-        "Skip": lambda s: f"skip({into(s.into)})",
+        "Skip": lambda s: f"{'hold' if s.held else 'skip'}({into(s.into)})",
         "Repeat": lambda s: f"{s.mark}{{ {steps(s.body)} }} {times(s.times)}",
         "Change": lambda s: f"{'+' if s.sign > 0 else '-'}{number(s.number)} {s.where}",
         "Even": lambda s: f"even {s.stitch or ''}".strip(),
