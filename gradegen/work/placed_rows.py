@@ -168,7 +168,9 @@ def place_rows(
         done = _alone(row, names[slot]) if rows is None else without_counts(_alone(row, names[slot]))
         before = len(work.done)
         order.above = None  # every row is read already
-        told = rows_told(work, done, slot, order.known[slot], written[:at], edges) if keeps and is_passage(done) else ()
+        told: tuple[Told, ...] = ()
+        if keeps and is_passage(done):
+            told = rows_told(work, done, slot, order.known[slot], written[:at], _elsewhere(pattern, piece), edges)
         stood = [replace(one) for one in work.standings]
         worked += [one for one in order.work(done) if one.size == names[slot]]
         new = work.done[before:]
@@ -181,6 +183,11 @@ def place_rows(
             break
     repeats = {(row.place, fact.place) for row, outcome in work.done for fact in outcome.facts if fact.times > 1}
     return PlacedPiece(tuple(placed), tuple(worked), lost, frozenset(repeats))
+
+
+def _elsewhere(pattern: Pattern, piece: Piece) -> list[Row]:
+    """The rows of the other pieces that are worked in the same manner."""
+    return [row for other in pattern.pieces if other is not piece and other.shape == piece.shape for row in other.rows]
 
 
 def _work_told(

@@ -48,23 +48,41 @@ Tracks = list[tuple[int, Shaping, tuple[Event, ...]]]
 
 
 def rows_told(
-    work: PieceWork, row: Row, size: int, known: Mapping[str, Row], above: Sequence[Row], edges: dict[str, int]
+    work: PieceWork,
+    row: Row,
+    size: int,
+    known: Mapping[str, Row],
+    above: Sequence[Row],
+    elsewhere: Sequence[Row],
+    edges: dict[str, int],
 ) -> tuple[Told, ...]:
     """Every row of a passage; () where one of them cannot be written out. The piece stands as it stood before.
 
-    `above`: the piece's rows before it. `edges`: for each edge named in words whether it lies at the beginning of odd
+    `above`: the piece's rows before it. `elsewhere`: rows of other pieces, which show how a plain row of this stitch
+    begins where the piece has none yet. `edges`: for each edge named in words whether it lies at the beginning of odd
     or of even rows, filled as they come.
     """
     stood = [replace(one) for one in work.standings]
     course = _Followed(work, row, size, known)
     course.follow()
     work.standings[:] = stood
-    plain = next((one for one in reversed(above) if _plain_work(one) is not None), None)
+    plain = _plain_row(above, elsewhere)
     if plain is None:
         return ()
     tracks = [(begin, *track) for begin, track in zip(course.begins, course.shaped, strict=True)]
     found = [_told(tracks, at, plain, row, known, edges) for at in range(1, course.rows + 1)]
     return tuple(one for one in found if one is not None) if all(found) else ()
+
+
+def _plain_row(above: Sequence[Row], elsewhere: Sequence[Row]) -> Row | None:
+    """The last plain row of the piece, else one of another piece in the stitch of the row above."""
+    own = next((one for one in reversed(above) if _plain_work(one) is not None), None)
+    works = [step for step in (above[-1].steps if above else ()) if isinstance(step, Work)]
+    if own is not None or not works:
+        return own
+    stitch = works[-1].makes[0].stitch
+    plain = [(one, _plain_work(one)) for one in elsewhere]
+    return next((one for one, work in plain if work is not None and work.makes[0].stitch == stitch), None)
 
 
 def _told(
