@@ -20,6 +20,7 @@ from gradegen.reckon.amounts import SizeYarn
 from gradegen.reckon.census import stitch_census
 from gradegen.reckon.fitted_yarn import FittedYarn, fit_yarn
 from gradegen.reckon.foundation import Foundation, foundations
+from gradegen.reckon.rows_of_size import for_one_size
 from gradegen.work.rows import work_rows
 
 NO_LEADING_COUNT = Rule(
@@ -242,18 +243,6 @@ def with_count(pattern: Pattern, leading: LeadingCount, count: int) -> Pattern:
         old = measures[rule.across.name]
         measures[old.name] = Measure(old.name, Amount(leading.inches * count, "in", old.place), old.place)
     return replace(pattern, counts={**pattern.counts, rule.name: fixed}, measures=measures)
-
-
-def for_one_size(pattern: Pattern, size: str) -> Pattern:
-    """The pattern with its rows for one size alone."""
-    pieces = tuple(
-        replace(
-            piece,
-            rows=tuple(replace(row, sizes=(size,)) for row in piece.rows if row.sizes is None or size in row.sizes),
-        )
-        for piece in pattern.pieces
-    )
-    return replace(pattern, pieces=pieces)
 
 
 def _first_made(rows: Sequence[WorkedRow]) -> int | None:

@@ -12,8 +12,9 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.worked import WorkedRow
 from gradegen.grade import grade_sizes
-from gradegen.reckon.any_size import LeadingCount, for_one_size, leading_count, with_count
+from gradegen.reckon.any_size import LeadingCount, leading_count, with_count
 from gradegen.reckon.foundation import foundations
+from gradegen.reckon.rows_of_size import for_one_size
 from gradegen.reckon.trial import Trial
 from gradegen.work.rows import work_rows
 

@@ -10,9 +10,9 @@ from typing import cast
 from gradegen.design.checked import Checked
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Label, Row, RowsAgain
-from gradegen.reckon.any_size import for_one_size
 from gradegen.reckon.made_twice import times_made
 from gradegen.reckon.painting import Painted, Painter, Palette, by_colour, painted, palette_of
+from gradegen.reckon.rows_of_size import for_one_size
 from gradegen.work.edges import stitches, tally
 from gradegen.work.judge import census_of
 from gradegen.work.piece import PieceWork, Standing

@@ -14,8 +14,8 @@ from gradegen.grade.counts import grade_counts
 from gradegen.grade.measures import target_measures
 from gradegen.grade.naming import Naming
 from gradegen.grade.shaping import shape_rows
-from gradegen.reckon.any_size import for_one_size
 from gradegen.reckon.foundation import Foundation
+from gradegen.reckon.rows_of_size import for_one_size
 from gradegen.reckon.trial import Tried
 from gradegen.work.rows import work_rows
 
