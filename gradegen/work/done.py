@@ -9,6 +9,7 @@ from gradegen.design.rows import Row
 from gradegen.design.schedule import TableRow
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Place
+from gradegen.trade.stitches import stitches
 from gradegen.work.piece import PieceWork
 from gradegen.work.row import Outcome
 from gradegen.work.settle import Settled
@@ -85,7 +86,15 @@ def unworked_row(piece: PieceWork, row: Row, i: int, applies: bool, why: str) ->
 
 def is_off_by_one(outcome: Outcome) -> bool:
     """True when a printed count is one more or less than what was made, as a chain counted or not makes it."""
-    return any(abs(missed.written - missed.worked) == 1 for missed in outcome.mismatches)
+    return any(
+        abs(missed.written - missed.worked) == 1 and _is_of_stitches(missed.unit) for missed in outcome.mismatches
+    )
+
+
+def _is_of_stitches(unit: str) -> bool:
+    """Only a count of stitches hangs on whether a chain is one: not a count of fans or spaces."""
+    known = stitches().get(unit)
+    return unit == "sts" or (known is not None and not known.varies)
 
 
 def stopped(stop: Fault | Unclear) -> Outcome:

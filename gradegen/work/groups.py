@@ -93,7 +93,7 @@ def _to_nth(walk: Walk, into: Into) -> None:
     """`in 2nd st`: counted from where the row begins, its starting chain standing on the first."""
     kind = walk.kind(into.things)
     used = Cursor(walk.before).remaining(kind.key, kind.fits) - walk.remaining(kind)
-    if into.nth is None or walk.inside or len(walk.out) > 1 or used > 1 or kind.key != "st":
+    if into.nth is None or walk.inside or len(walk.out) > 1 or used > 1 or not kind.key.startswith(("st", "=")):
         raise Unclear("what this is a part of is not said", into.place)
     walk.owe(kind)
     before = walk.site.number(into.nth) - 1 - used

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -123,7 +124,16 @@ def _find(label: str, known: Mapping[str, Row], section: str) -> Row | None:
     for candidate in (f"{section} {key}".strip(), key, key.split()[-1] if key else key):
         if candidate in known:
             return known[candidate]
-    return next((row for name, row in reversed(list(known.items())) if name.endswith(f" {key}")), None)
+    found = next((row for name, row in reversed(list(known.items())) if name.endswith(f" {key}")), None)
+    return found or _by_remark(key, known)
+
+
+def _by_remark(key: str, known: Mapping[str, Row]) -> Row | None:
+    """The row that its label calls so in brackets: `Row 5 (dec row)`."""
+    if key[:3] not in ("dec", "inc"):
+        return None
+    said = re.compile(rf"\b{key[:3]}\w*\W+(?:rows?|rnds?|rounds?)\b", re.IGNORECASE)
+    return next((row for row in reversed(list(known.values())) if said.search(row.label.text)), None)
 
 
 def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Turn, Work
+from gradegen.trade.stitches import stitches
 from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, picots, repeats
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
@@ -76,6 +77,10 @@ def _next(walk: Walk, step: Work) -> None:
     if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
         walk.make(step.makes, number)
         return
+    if step.bare and _is_foundation(step.makes):
+        walk.begun = True
+        walk.make(step.makes, number)
+        return
     if any(thing.name == "below" for thing in into.things):
         walk.begun = True
         walk.make(step.makes, number)  # into an earlier row: nothing of this edge is used
@@ -108,6 +113,12 @@ def _next(walk: Walk, step: Work) -> None:
         walk.take(kind, number * each, into.place)
     walk.into_group = kind.key[1:] if kind.key.startswith("@") else ""
     walk.make(step.makes, number)
+
+
+def _is_foundation(makes: tuple[Make, ...]) -> bool:
+    """`40 fsc`: stitches that bring their own chain."""
+    known = stitches().get(makes[0].stitch) if len(makes) == 1 else None
+    return known is not None and known.takes == 0 and known.counts and bool(known.makes)
 
 
 def _takes_nothing(walk: Walk, makes: tuple[Make, ...]) -> bool:

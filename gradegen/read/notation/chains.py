@@ -159,7 +159,8 @@ def _slipped_together(r: Reading) -> Join | None:
 def read_join(r: Reading) -> Join | None:
     """`join`, `join to top of ch-3`, `join with sl st to form ring`; None when other things are joined."""
     mark = r.at
-    if not r.accept("join", "joining"):
+    closing = r.low() == "close" and r.low(1) in ("with", "by", "rnd", "round", "the")
+    if not (r.accept("join", "joining") or (closing and r.accept("close"))):
         return None
     if r.here.low in _YARN:
         r.at = mark
@@ -200,7 +201,8 @@ _RING = phrases(
     "into ring|in a ring|in ring|a ring|ring|to form a loop|to form loop|to make a loop|to make a circle|"
     "to make circle|into a circle|into a loop|in a circle|to form a tube|to work in the round|"
     "to work in rounds|to work in rnds|to begin working in the round|to begin working in rounds|"
-    "to start working in the round|in the round|in rnd|to form a round|to make a round|to close into a ring"
+    "to start working in the round|in the round|in rnd|to form a round|to make a round|to close into a ring|"
+    "into a round|into round|into a tube|into the round|to begin the round"
 )
 
 

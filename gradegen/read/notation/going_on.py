@@ -142,7 +142,9 @@ def _is_each(step: Step) -> bool:
     """True for stitches in every place of a kind up to the row's end."""
     if isinstance(step, Mixed):
         return (step.bound.to if step.bound is not None else None) in _ENDS
-    if not isinstance(step, Work) or step.into.which != "each" or step.into.number is not None or step.bare:
+    if not isinstance(step, Work) or step.into.which != "each" or step.bare:
+        return False
+    if step.into.number is not None and step.into.things != (Thing("ch"),):  # `and in each of the 8 ch`
         return False
     return (step.into.bound.to if step.into.bound is not None else None) in _ENDS and bool(step.into.things)
 
@@ -151,9 +153,15 @@ def _differ(last: Step, step: Work) -> bool:
     """True when the second names spaces and the first does not name the same."""
     works = last.works if isinstance(last, Mixed) else (last,)
     things = {thing for work in works if isinstance(work, Work) for thing in work.into.things}
+    if any(thing.name in ("free loop", "row end") for thing in (*things, *step.into.things)):
+        return False
     return not things & set(step.into.things) and any(
-        is_space(thing) != is_space(other) for thing in step.into.things for other in things
+        _is_loop(thing) != _is_loop(other) for thing in step.into.things for other in things
     )
+
+
+def _is_loop(thing: Thing) -> bool:
+    return is_space(thing) or thing.name == "ch"
 
 
 def _joined(last: Step, more: Work) -> Mixed:
@@ -161,6 +169,8 @@ def _joined(last: Step, more: Work) -> Mixed:
     bounds = [last.bound if isinstance(last, Mixed) else last.into.bound if isinstance(last, Work) else None]
     bounds.append(more.into.bound)
     parts = tuple(
-        replace(work, into=replace(work.into, bound=None)) for work in (*works, more) if isinstance(work, Work)
+        replace(work, into=replace(work.into, bound=None, number=None))
+        for work in (*works, more)
+        if isinstance(work, Work)
     )
     return Mixed(parts, next((bound for bound in bounds if bound is not None), None), place=last.place)

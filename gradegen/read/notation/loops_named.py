@@ -9,10 +9,23 @@ from gradegen.read.notation.place_words import read_loop
 from gradegen.read.notation.reading import Loop, Reading
 from gradegen.read.notation.word_lists import phrases
 
+_ANY_LOOP = phrases(
+    "|".join(
+        f"{working}{loop}{only}"
+        for working in ("working in the ", "working in ", "working into the ", "work in the ", "in the ", "in ")
+        for loop in ("third loop", "3rd loop", "third loops", "both loops", "back bump", "back bumps", "third lp")
+        for only in (" only", " throughout", "")
+    )
+)
+
 
 def read_loop_for_all(r: Reading, steps: list[Step]) -> bool:
     """`FLO:` or `working in back loops only,`: for every stitch behind it."""
     mark = r.at
+    if r.phrase(_ANY_LOOP) and r.here.kind in (",", ":", ";"):
+        steps.append(Aside(r.text(mark), place=r.place(mark)))
+        return True
+    r.at = mark
     r.phrase(phrases("working in|work in|in|working through|picking up|working into|working in both loops of"))
     both = r.at > mark and r.tokens[r.at - 1].low == "of"
     loop = None if both else read_loop(r) or _loop_behind(r)

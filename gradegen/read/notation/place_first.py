@@ -54,7 +54,8 @@ def _in_ring(r: Reading, mark: int, into: Into) -> list[Step] | None:
     """`into ring work ch 4, dc, ch 2, dc`: the starting chain, and all the rest in the ring."""
     start = r.at
     items: list[Item] = []
-    while (item := read_item(r)) is not None:
+    end = start
+    while (item := read_item(r)) is not None and item.make.stitch != "sl st" and r.at_break():
         items.append(item)
         end = r.at
         if not (r.accept(",") or r.accept("and")):

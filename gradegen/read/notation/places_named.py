@@ -43,6 +43,12 @@ def read_place(r: Reading, *, to: bool = False) -> Into | None:
     return replace(into, place=r.place(mark))
 
 
+_LOOPS_OF = phrases(
+    "third loop of|3rd loop of|third loops of|both loops of|third loop only of|third lp of|back bumps of|back bump of|"
+    "back ridge of|back hump of|bottom bump of|bump of|back bar of"
+)
+
+
 def read_target(r: Reading, *, between: bool = False) -> Into | None:
     """The place named here, without its preposition; None when none is."""
     mark = r.at
@@ -51,7 +57,7 @@ def read_target(r: Reading, *, between: bool = False) -> Into | None:
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
     r.accept("the", "a", "an", "that", "this")
     r.phrase(phrases("post of the|post of|posts of"))
-    if r.phrase(phrases("back bumps of|back bump of|back ridge of|back hump of|bottom bump of|bump of|back bar of")):
+    if r.phrase(_LOOPS_OF):
         r.accept("the")
     into = _between(r, mark) if between else _target(r, mark)
     if into is None:
@@ -100,6 +106,9 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
     if word in ("ring", "circle", "mc") or (word == "center" and r.low(1) == "ring"):
         r.at += 1 + (word == "center")
         return Into("ring", place=r.place(mark))
+    if word in ("beg", "beginning", "starting", "initial") and r.peek().kind == "stitch" and r.peek().value != "ch":
+        r.at += 1
+        return Into("first", read_one_thing(r) or (Thing("st"),), place=r.place(mark))  # `sl st in beg sc`
     if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
         return _turning(r, mark)
     if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):

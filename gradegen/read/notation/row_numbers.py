@@ -65,7 +65,7 @@ class NumberReader:
         mark = self.at
         while (
             self.token().kind in (",", "other", ".")
-            or self.token().low in ("and", "&")
+            or self.token().low in ("and", "&", "+")
             or self.token().low in ROW_WORDS
         ):
             self.at += 1

@@ -19,6 +19,7 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
     mark = r.at
     begun = r.phrase(
         phrases(
+            "alternate|alternating|continue repeating|continue to repeat|continue to rep|keep repeating|"
             "same as|sames as|same as for|repeating|repeat|rep|as for|as|like|work as for|work as|work same as|work"
         )
     )
@@ -156,6 +157,9 @@ def _labels(r: Reading) -> tuple[str, ...]:
     if r.here.kind == "word" and r.low() not in ROW_WORDS and r.low(1) in ROW_WORDS:
         name = r.text(r.at, r.at + 1) + " "
         r.at += 1
+    if r.tokens[r.at].low in _NAMED and r.low(1) in ROW_WORDS and not name:
+        r.at += 2
+        return (r.text(r.at - 2, r.at - 1),)  # `Rep dec row`
     if r.low() in ROW_WORDS:
         r.at += 1
         found = _numbers(r)
@@ -170,6 +174,9 @@ def _labels(r: Reading) -> tuple[str, ...]:
         r.at = mark
         return (name.strip(),) if name and _just_named(r) else ()
     return tuple(name + number for number in found)
+
+
+_NAMED = words("dec inc decrease increase decreasing increasing")
 
 
 def _just_named(r: Reading) -> bool:

@@ -165,6 +165,9 @@ def _added_up(found: list[Stated], r: Reading) -> list[Stated]:
     return out
 
 
+_TOTALS = phrases("total :|total of|total|in total|count :|stitch count :|st count :|sts :|makes|for a total of")
+
+
 def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     """`= 18 sc`, `- 30 (34, 38) sts`, `: 60 sc`, `You now have 57 dc`, or a bare `12 sps` as a sentence of its own.
 
@@ -174,6 +177,12 @@ def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     signed = r.here.kind in ("=", "-", ":") and r.peek().kind in ("number", "count")
     if signed:
         r.at += 1
+    elif r.phrase(
+        phrases("total :|total of|total|in total|count :|stitch count :|st count :|sts :|makes|for a total of")
+    ):
+        if r.here.kind not in ("number", "count"):
+            r.at = mark
+            return None
     elif r.phrase(phrases("you now have|you should have|you should now have|you have|there are|making|leaving")):
         if r.tokens[mark].low in ("making", "leaving") and not at_sentence and r.here.kind not in ("number", "count"):
             r.at = mark
@@ -201,7 +210,7 @@ def _sentence(r: Reading) -> list[Stated] | None:
         found.append(one)
         _tail(r)
         mark = r.at
-        if not (r.accept(",") or r.low() == "and"):
+        if not (r.accept(",", "+", "plus") or r.low() == "and"):
             return _added_up(found, r)
         if r.low() in ("counting", "including", "not"):
             r.at = r.next_break(r.at)  # `18 dc, counting ch-3 as 1 dc`
