@@ -7,10 +7,11 @@ import logging
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from gradegen.findings import Finding, Place, Rule, Severity
-from gradegen.write.page.assets import BASE, PageFiles, Refused
+from gradegen.write.page.assets import BASE, OURS, PageFiles, Refused
 from gradegen.write.page.fields import finish_fields
 from gradegen.write.page.file_facts import describe_file
 from gradegen.write.page.tags import finish_tags
@@ -105,6 +106,23 @@ def load_typesetter() -> None:
     """Loads the typesetter ahead of its first page; where that is impossible, the first page says so."""
     with suppress(OSError):
         import weasyprint  # noqa: F401
+
+
+_FIRST = (
+    '<html lang="en"><head><title>-</title><style>@font-face { font-family: Body; '
+    f'src: url("{OURS}fonts/body.ttf") }} body {{ font: 9pt Body }}</style></head><body><h1>-</h1><ul><li>-</li></ul>'
+    '<table><tr><th>-</th><td>-</td></tr></table><svg width="9" height="9"><title>-</title><path d="M0 0 L9 9"/></svg>'
+    "</body></html>"
+)
+
+
+def warm_up() -> None:
+    """Loads the typesetter and sets a page of nothing, so that what it only loads for a page is there as well.
+
+    Whatever goes wrong here goes wrong with the first real page again, and is told then.
+    """
+    with suppress(Exception):
+        pdf_bytes(_FIRST, PageFiles(Path()), Place("-", 1, 1, 1, 1))
 
 
 def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:

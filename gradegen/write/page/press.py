@@ -101,9 +101,9 @@ def _serve(inwards: int, outwards: int) -> None:
 
     gc.disable()
     _limit()
-    from gradegen.write.page.pdf import load_typesetter, pdf_bytes
+    from gradegen.write.page.pdf import pdf_bytes, warm_up
 
-    load_typesetter()
+    warm_up()
     asked = _receive(inwards)
     if asked is None:
         return
