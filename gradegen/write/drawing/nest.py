@@ -60,11 +60,12 @@ class Label:
     printing: Printing
 
     def text(self, span: Span) -> str:
-        """`A`, or `A  17½ in (44.5 cm)`; the name where a measure has no letter."""
+        """`A`, or `A  17½ in (44.5 cm)`, with `around` where half is drawn; the name where a measure has no letter."""
         letter = self.letters.get(span.name, span.name)
         if not self.printing.is_one_size or self.is_large:
             return letter
-        return f"{letter}{_GAP}{lengths_text([span.length], self.printing.style)}"
+        around = "\N{NO-BREAK SPACE}around" if span.times > 1 else ""
+        return f"{letter}{_GAP}{lengths_text([span.length], self.printing.style)}{around}"
 
     @property
     def is_large(self) -> bool:
