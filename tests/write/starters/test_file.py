@@ -44,6 +44,7 @@ def test_it_checks_clean_and_every_row_is_proved(kind: str, name: str, tmp_path:
     assert path is not None
     outcome = check_file(path)
     assert [(one.rule, one.size) for one in outcome.findings if one.severity is not Severity.NOTE] == []
+    assert "name-has-two-meanings" not in {one.rule for one in outcome.findings}
     assert outcome.proved.proved > 0
     assert (outcome.proved.wrong, outcome.proved.not_checked) == (0, 0)
 
