@@ -1,6 +1,7 @@
 """The real command line in a process of its own."""
 
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -46,6 +47,8 @@ def wrap_with(wrap: Path, tmp_path: Path) -> Callable[[str, str], Path]:
     def change(old: str, new: str) -> Path:
         text = wrap.read_text("utf-8")
         assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in the demo"
+        for picture in wrap.parent.glob("*.svg"):
+            shutil.copy(picture, tmp_path)
         path = tmp_path / "changed.yaml"
         path.write_text(text.replace(old, new), encoding="utf-8")
         return path
