@@ -20,6 +20,7 @@ from gradegen.trade.stitches import find_stitch, stitches
 from gradegen.work.edges import plain, read_runs
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
+from gradegen.work.shapes import with_groups_named
 
 Prior = Sequence[int | str | None] | int | str | None
 
@@ -53,6 +54,8 @@ def check_row(
     row, findings = read_row(Written.plain(text), names, label)
     row = _applying(row, applies_to)
     order = RowsInOrder(_piece(worked, tuple(sizes), own, facts, prior, turning_chain, label, leaves, terms))
+    for standing in order.piece.standings:
+        standing.edge = with_groups_named(standing.edge or (), row, own)
     _remember(order, earlier or {}, names)
     worked_rows = order.work(row)
     return _result(worked_rows, (*findings, *order.findings), tuple(sizes), terms, order.piece.definitions)

@@ -108,6 +108,7 @@ class PieceWork:
             definitions=self.definitions,
             notes=notes or self.notes,
             counts=self.counts[size],
+            measures=self.measures[size] if self.measures else {},
             turning_chain=self.standings[size].turning_chain,
             after_group=self.standings[size].after_group,
             booklet=self.booklet,

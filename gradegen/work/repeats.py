@@ -15,7 +15,7 @@ from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
-from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, Fault, Unclear
+from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
 Until = Callable[[], bool]
@@ -128,7 +128,7 @@ def _run_on(walk: Walk, step: Repeat, limit: int | None, until: Until | None, ke
         try:
             run(walk, step.body)
         except Fault as fault:
-            if limit is not None or (fault.rule is MISSING_TARGET and not done):
+            if limit is not None or fault.rule is UNDEFINED or (fault.rule is MISSING_TARGET and not done):
                 raise
             walk.load(spot)
             break

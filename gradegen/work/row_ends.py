@@ -25,7 +25,7 @@ from gradegen.work.groups import keep_whole, pass_rest
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
-from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, Fault, Unclear
+from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import Walk
 
 _TRIES = 8
@@ -168,7 +168,9 @@ def _tries(walk: Walk, spot: object, most: int, attempt: object) -> bool:
         walk.load(spot)  # type: ignore[arg-type]
         try:
             attempt(runs)  # type: ignore[operator]
-        except Fault:
+        except Fault as fault:
+            if fault.rule is UNDEFINED:
+                raise
             continue
         return True
     return False

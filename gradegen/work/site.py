@@ -37,6 +37,7 @@ class Site:
     definitions: Mapping[str, Definition]
     notes: NoteFacts
     counts: Mapping[str, int] = field(default_factory=dict)
+    measures: Mapping[str, Fraction] = field(default_factory=dict)
     turning_chain: Chain | None = None
     after_group: bool = False
     booklet: bool = False
@@ -98,6 +99,8 @@ class Site:
         if isinstance(formula, Amount):
             return formula.number
         if isinstance(formula, Name):
+            if formula.name not in self.counts and formula.name not in self.measures:
+                raise Unclear(f"{formula.name} could not be worked out", formula.place)
             if formula.name not in self.counts:
                 raise Fault(NO_SUCH_COUNT, formula.place, f"The pattern has no count named {formula.name}.")
             return Fraction(self.counts[formula.name])

@@ -82,8 +82,7 @@ def _next(walk: Walk, step: Work) -> None:
         walk.make(step.makes, number)
         return
     if any(thing.name == "below" for thing in into.things):
-        walk.begun = True
-        walk.make(step.makes, number)  # into an earlier row: nothing of this edge is used
+        _below(walk, step, number)
         return
     kind = walk.kind(into.things, each=into.which == "each")
     if kind is kinds.ANY_SPACE and into.things[0].name == "ch" and number == 1 and not walk.remaining(kind):
@@ -112,6 +111,18 @@ def _next(walk: Walk, step: Work) -> None:
         walk.owe(kind)
         walk.take(kind, number * each, into.place)
     walk.into_group = kind.key[1:] if kind.key.startswith("@") else ""
+    walk.make(step.makes, number)
+
+
+_BELOW = ("nothing of the row before is used", "each stands in place of the stitch behind it")
+
+
+def _below(walk: Walk, step: Work, number: int) -> None:
+    """Into an earlier row: the stitch behind it is skipped in words of its own, or without a word."""
+    walk.begun = True
+    if walk.site.choose("below", "the stitches worked into a row below", _BELOW, step.place) == 1:
+        walk.owe(ANY_STITCH)
+        walk.take(ANY_STITCH, number, step.into.place)
     walk.make(step.makes, number)
 
 

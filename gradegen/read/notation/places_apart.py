@@ -83,13 +83,13 @@ def _beside_picot(r: Reading, mark: int) -> Into | None:
 
 
 def _rows_below(r: Reading, mark: int) -> Into | None:
-    """`in next sc 4 rows below`: a place of an earlier row, which uses none of this edge."""
+    """`in next sc 4 rows below`, `2 rows below`: a place of an earlier row."""
     start = r.at
     r.accept("next", "corresponding", "same")
-    things = read_one_thing(r)
-    number = r.number() if things else None
+    things = read_one_thing(r) if r.here.kind != "number" else ()
+    number = r.number()
     if number is not None and r.accept("row", "rows", "rnd", "rnds", "rounds", "round") and r.accept("below"):
-        return Into("next", (Thing("below", of=things[0].name),), place=r.place(mark))
+        return Into("next", (Thing("below", of=things[0].name if things else "st"),), place=r.place(mark))
     r.at = start
     return None
 

@@ -318,6 +318,10 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
     if r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "first" if nth.values == (1,) else "next", number, None)
     things = read_one_thing(r)
+    if not things and number is None and r.low() == "of":
+        things = (Thing("ch"),)  # `3rd of 3 ch`
+        of = _of(r)
+        return _numbered(r, mark, nth, None, things, of) if of is not None and _is_chain(of) else None
     if not things and number is None:
         return None
     if r.phrase(phrases("from hook|from the hook|away from hook")):

@@ -60,7 +60,10 @@ def _close_pair(r: Reading, steps: list[Step], stars: list[Star], star: Star) ->
         while r.here.kind in (",", ";", "."):
             r.at += 1
         repeated = read_from(r)
-        if repeated is not None:
+        times = read_after_bracket(r) if repeated is None and r.low() in ("rep", "repeat") else None
+        if times is not None:
+            pass
+        elif repeated is not None:
             times = read_times(r) or Times("bound", bound=Bound("end"))
         else:
             r.at = start
