@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
+from gradegen.design.rows import Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
 from gradegen.read.notation.counting import read_counts
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import Reading
@@ -286,69 +286,14 @@ def _slip_on(r: Reading) -> list[Step]:
         if into is not None and r.at_break():
             return [Slip(into, to=True, place=r.place(mark))]
         r.at = mark
-    elif r.low() == "and" and r.low(1) in ("in", "into", "to"):
+    elif r.low() == "and" and (r.low(1) in ("in", "into", "to", "sp") or r.peek().kind == "chain"):
         r.at += 1
-        into = read_place(r, to=True)
+        into = read_place(r, to=True) or read_target(r)
         if into is not None and r.at_break():
             to = bool(into.things) and is_space(into.things[0])
             return [Slip(into, to=to, place=r.place(mark))]
         r.at = mark
     return []
-
-
-def read_attach(r: Reading) -> list[Step] | None:
-    """`attach thread in any loop`, `join yarn in first skipped st`: an aside, and where the work begins."""
-    mark = r.at
-    if not r.accept("attach", "join"):
-        r.at = mark
-        return None
-    words = 0
-    while r.here.kind in ("word", "stitch", "number") and words < 8:
-        if r.low() in ("in", "into", "to", "at", "between", "with", "on", "from"):
-            break
-        if r.here.kind == "stitch" or (r.low() == "and" and not _is_colour_and(r)):
-            break
-        r.at += 1
-        words += 1
-        if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
-            r.at += 1
-    if words == 0:
-        r.at = mark
-        return None
-    aside = Aside(r.text(mark), place=r.place(mark))
-    if r.accept("with"):
-        r.accept("a")
-        if not (r.here.kind == "stitch" and r.here.value in ("sl st", "sc")):
-            r.at = mark
-            return None
-        r.at += 1
-    start = r.at
-    if r.phrase(
-        phrases(
-            "to opposite side of chain|to other side of chain|to opposite side of ch|to other side of ch|"
-            "to opposite side of foundation chain"
-        )
-    ) or (r.phrase(phrases("to opposite side of|to other side of")) and r.here.value == "ch"):
-        r.at += r.here.value == "ch"
-        return [aside, OtherSide(place=r.place(start))]
-    r.at = start
-    if r.phrase(phrases("in joining|at joining|in join|at join|in same place as joining")):
-        return [Aside(r.text(mark), place=r.place(mark))]
-    place = read_place(r, to=True)
-    if place is None:
-        if r.at_break():
-            return [Aside(r.text(mark), place=r.place(mark))]
-        r.at = mark
-        return None
-    return [aside, Slip(place, to=True, place=r.place(start))]
-
-
-def _is_colour_and(r: Reading) -> bool:
-    """`Gold & Silver`, `Purple and Silver Spangle`; not `and work 1 sc`."""
-    after = r.peek()
-    return r.written.text[r.here.start] == "&" or (
-        after.kind == "word" and after.low not in ("work", "make", "working", "sc")
-    )
 
 
 def read_other_side(r: Reading) -> Step | None:

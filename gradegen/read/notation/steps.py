@@ -21,10 +21,10 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.read.notation.asides import read_aside, read_trailing
+from gradegen.read.notation.attached import read_attach
 from gradegen.read.notation.bindings import with_whole_row
 from gradegen.read.notation.brackets import read_bracket
 from gradegen.read.notation.chains import (
-    read_attach,
     read_chain,
     read_half_turn,
     read_join,

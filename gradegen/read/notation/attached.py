@@ -1,0 +1,76 @@
+"""Yarn joined before the work begins: `attach thread in any loop`, `join B with sc in first st`."""
+
+from __future__ import annotations
+
+from gradegen.design.rows import Aside, Into, Make, OtherSide, Slip, Step, Thing, Work
+from gradegen.read.notation.places_named import read_place
+from gradegen.read.notation.reading import Reading
+from gradegen.read.notation.word_lists import phrases
+
+
+def read_attach(r: Reading) -> list[Step] | None:
+    """`attach thread in any loop`, `join yarn in first skipped st`: an aside, and where the work begins."""
+    mark = r.at
+    if not r.accept("attach", "join"):
+        r.at = mark
+        return None
+    words = 0
+    while r.here.kind in ("word", "stitch", "number") and words < 8:
+        if r.low() in ("in", "into", "to", "at", "between", "with", "on", "from"):
+            break
+        if r.here.kind == "stitch" or (r.low() == "and" and not _is_colour_and(r)):
+            break
+        r.at += 1
+        words += 1
+        if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
+            r.at += 1
+    if words == 0:
+        r.at = mark
+        return None
+    aside = Aside(r.text(mark), place=r.place(mark))
+    made: list[Step] = []
+    if r.accept("with"):
+        r.accept("a")
+        r.accept("standing")
+        if not (r.here.kind == "stitch" and r.here.value in ("sl st", *_JOINED_WITH)):
+            r.at = mark
+            return None
+        if r.here.value != "sl st":
+            made = [_standing(r)]
+        r.at += 1
+    start = r.at
+    if r.phrase(
+        phrases(
+            "to opposite side of chain|to other side of chain|to opposite side of ch|to other side of ch|"
+            "to opposite side of foundation chain"
+        )
+    ) or (r.phrase(phrases("to opposite side of|to other side of")) and r.here.value == "ch"):
+        r.at += r.here.value == "ch"
+        return [aside, OtherSide(place=r.place(start))]
+    r.at = start
+    if r.phrase(phrases("in joining|at joining|in join|at join|in same place as joining")):
+        return [Aside(r.text(mark), place=r.place(mark))]
+    place = read_place(r, to=True)
+    if place is None:
+        if r.at_break():
+            return [Aside(r.text(mark), place=r.place(mark))]
+        r.at = mark
+        return None
+    return [aside, Slip(place, to=True, place=r.place(start)), *made]
+
+
+_JOINED_WITH = ("sc", "hdc", "dc", "tr")
+
+
+def _standing(r: Reading) -> Work:
+    """The stitch a yarn is joined with, `join B with sc in first st`, worked where it is joined."""
+    here = r.place(r.at, r.at + 1)
+    return Work((Make(str(r.here.value), place=here),), Into("same", (Thing("st"),), place=here), place=here)
+
+
+def _is_colour_and(r: Reading) -> bool:
+    """`Gold & Silver`, `Purple and Silver Spangle`; not `and work 1 sc`."""
+    after = r.peek()
+    return r.written.text[r.here.start] == "&" or (
+        after.kind == "word" and after.low not in ("work", "make", "working", "sc")
+    )
