@@ -110,3 +110,15 @@ def test_the_command_writes_what_is_asked_for(tmp_path: Path, capsys: pytest.Cap
     with pytest.raises(SystemExit) as stopped:
         main(["print", pattern, "--also", "pictures"])
     assert stopped.value.code == 2
+
+
+def test_a_shop_hears_of_one_body_and_one_ease(tmp_path: Path) -> None:
+    """The cardigan has four key measures; a shop's line says the bust alone, and the ease at the bust."""
+    checked = pipeline.check_file(DEMOS / "slipway-cardigan.yaml").checked
+    assert checked is not None
+    line = next(
+        line for line in shop_text(document_view(checked, Edition(tmp_path))).splitlines() if line.startswith("M:")
+    )
+    assert line.count("ease") == line.count("to fit") == 1
+    assert "body" not in line
+    assert all(name in line for name in ("chest", "cross width", "armhole", "arm "))

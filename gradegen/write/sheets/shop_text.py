@@ -49,11 +49,17 @@ def _sizes(document: Document) -> Iterator[str]:
     yield document.measures_heading
     first = document.measures[0]
     if not first.caption:
-        yield from (f"{row.name}: {_both(row.cells, first.columns)}" for row in first.rows)
+        yield from (f"{row.name}: {_both(row.cells, first.columns)}" for row in [first.rows[at] for at in _told(first)])
         return
     for at, size in enumerate(first.columns):
-        said = [_measure(document.measures, row, at) for row in range(len(first.rows))]
+        said = [_measure(document.measures, row, at) for row in _told(first)]
         yield f"{size}: {'; '.join(each for each in said if each)}"
+
+
+def _told(table: MeasureTable) -> list[int]:
+    """The rows a shop shows: what is finished, with the body and the ease that sizes are chosen by alone."""
+    kinds = [row.kind for row in table.rows]
+    return [at for at, kind in enumerate(kinds) if not kind or at == kinds.index(kind)]
 
 
 def _measure(tables: tuple[MeasureTable, ...], row: int, at: int) -> str:

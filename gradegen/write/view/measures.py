@@ -89,7 +89,7 @@ def _fit_rows(
     title = f"To fit {column}" if column == by else f"{column.replace('_', ' ').capitalize()}, body"
     body = tuple(_cell(size.body.get(column), metric) for size in printing.sizes)
     ease = tuple(_ease(key.ease if key else None, show) for key in eases)
-    named = f"Ease of the {name}" if printing.is_spoken else "Ease"  # a voice has no rows one below the other
+    named = f"Ease, {name}" if printing.is_spoken else "Ease"  # a voice has no rows one below the other
     return [MeasureRow("", title, body, "body"), finished, MeasureRow("", named, ease, "ease")]
 
 

@@ -98,3 +98,10 @@ def test_negative_ease(hat: Checked) -> None:
 def test_the_key_has_the_shape_of_every_list(wrap: Checked) -> None:
     key = size_key(printing(wrap)).replace("\N{NO-BREAK SPACE}", "")
     assert key == "●XS (△S, ■M, ◇L, ▼1X) (○2X, ▲3X, □4X, ◆5X)"
+
+
+def test_a_voice_hears_whose_ease_it_is(wrap: Checked) -> None:
+    keyed = tuple(replace(size, key_eases=(KeyEase("around", "bust", Fraction(3)),)) for size in wrap.sizes)
+    checked = replace(wrap, sizes=keyed)
+    inches, _ = measure_tables(checked, replace(printing(checked), is_spoken=True))
+    assert [row.name for row in inches.rows] == ["To fit bust", "Around", "Ease, around", "Depth"]
