@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from fractions import Fraction
 
 from gradegen.design.checked import Checked
@@ -93,15 +94,18 @@ def compare_print(data: bytes, expected: Expected) -> tuple[Finding, ...]:
 
 def _rows_differ(printed: ReadBack, data: bytes, expected: Expected) -> Iterator[Finding]:
     text, slow, at = plain_again(printed.text), "", 0
+    same: dict[str, int] = {}  # rows so far that read alike: each must stand in the file for itself
     for sought in expected.rows:
         for sum_ in sums_left_in(sought.row, sought.sizes):
             yield _differs(sought.row.place, f"{sought.name} would be printed with {sum_} as it stands.")
         found = sought.search.pattern.search(text, at)
+        earlier = same.setdefault(sought.search.pattern.pattern, 0)
+        same[sought.search.pattern.pattern] += 1
         if found is not None:
             at = found.end()
         else:
             slow = slow or plain_again(read_slowly(data))
-            found = sought.search.pattern.search(slow)
+            found = next(islice(sought.search.pattern.finditer(slow), earlier, None), None)
         if found is None:
             yield _differs(sought.row.place, f"{sought.name} does not stand in the file as it was written.")
             continue
