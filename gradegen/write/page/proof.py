@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import islice
 from fractions import Fraction
+from itertools import islice
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize

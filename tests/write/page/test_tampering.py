@@ -1,7 +1,8 @@
 """A file that says another number than was worked is refused: each number of the rows of every demo is changed.
 
-All of them with EVERY_EDITION=1, one in four without. The text read back from the real file is changed, one number at a time, each time in another size, and compared; the
-templates and the page are changed as well, and then nothing is written.
+All of them with EVERY_EDITION=1, one in four without. The text read back from the real file is changed, one number at
+a time, each time in another size, and compared; the page is changed as a slip in a template would, and then nothing is
+written.
 """
 
 import os
