@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Aside, Chain, Definition, Either, Join, Repeat, Row, Slip, Step, Turn, Work
+from gradegen.design.rows import Aside, Chain, Definition, Either, Join, Repeat, Row, Slip, Step, Turn, Unread, Work
 from gradegen.read.notation.rings import makes_ring
 from gradegen.trade.stitches import stitches
 
@@ -93,3 +93,22 @@ def shape_of(row: Row, shape: Shape, ringed: bool = False) -> Shape:
     closes = isinstance(last, Join) and len(row.steps) > 2
     goes_round = ringed or row.label.kind == "round" or _GOES_ROUND.search(row.text) is not None
     return "joined rounds" if closes or goes_round else shape
+
+
+_SPACES = re.compile(r"\bch(?:ain)?s?\b", re.IGNORECASE)
+
+
+def may_leave_spaces(steps: Sequence[Step]) -> bool:
+    """True where chains are made behind the first stitch, or words nobody read may make some."""
+    begun = False
+    for step in steps:
+        if isinstance(step, Unread) and _SPACES.search(step.text):
+            return True
+        if isinstance(step, Chain) and begun:
+            return True
+        if isinstance(step, Work) and any(make.stitch == "ch" for make in step.makes):
+            return True
+        if isinstance(step, Repeat) and (may_leave_spaces(step.body) or any(isinstance(s, Chain) for s in step.body)):
+            return True
+        begun = begun or isinstance(step, (Work, Repeat))
+    return False

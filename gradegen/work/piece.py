@@ -12,7 +12,7 @@ from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
 from gradegen.design.rows import Chain, Definition, Even, Row, Turn, Unread
 from gradegen.work.beginnings import begins_anew as begins_anew
-from gradegen.work.beginnings import ends_on_group
+from gradegen.work.beginnings import ends_on_group, may_leave_spaces
 from gradegen.work.beginnings import shape_of as shape_of
 from gradegen.work.edges import ENDLESS, plain, tidy, turned, turned_round
 from gradegen.work.left_behind import LeftBehind, left_by
@@ -235,7 +235,8 @@ class PieceWork:
             return standing.edge
         if outcome.after and outcome.made is not None:
             return self._turned(row, outcome)
-        if len(row.stated) != 1 or row.stated[0].unit.name not in ("st", "sc", "hdc", "dc", "tr"):
+        plainly = len(row.stated) == 1 and row.stated[0].unit.name in ("st", "sc", "hdc", "dc", "tr")
+        if not plainly or may_leave_spaces(row.steps):
             return None
         try:
             number = self.site(size, {}).number(row.stated[0].number)

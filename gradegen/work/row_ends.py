@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from gradegen.design.rows import (
+    Aside,
     Chain,
     Either,
     Join,
@@ -207,6 +208,16 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
     raise first or walk.short(kind, 1, step.place)
 
 
+def _turns_early(walk: Walk, left: int) -> bool:
+    """`hdc in next 10 sts, turn.` with half the edge or more ahead: a shoulder, in the reading that is being tried."""
+    steps = [step for step in walk.ahead if not isinstance(step, (Aside, Chain))]
+    plain = all(isinstance(step, Work) and step.into.which == "next" for step in steps[:-1])
+    if len(steps) < 2 or not plain or not isinstance(steps[-1], Turn) or 2 * left < stitches(walk.before):
+        return False
+    ways = ("the row goes to the end", "the rest of the row is left unworked")
+    return walk.site.choose("rest", "what is left of the row", ways, steps[-1].place) == 1
+
+
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""
     if walk.left_before_last is not None and not walk.site.blind:
@@ -218,6 +229,9 @@ def _finish(walk: Walk) -> None:
         return
     if left == walk.kept and any(isinstance(step, Turn) for step in walk.ahead):
         walk.unworked = True  # `sc in each st to last 2 sts, turn`: those two are meant to stay
+        return
+    if _turns_early(walk, left):
+        walk.unworked = True
         return
     there = Fraction(stitches(walk.before))
     raise Fault(

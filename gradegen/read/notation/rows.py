@@ -11,6 +11,7 @@ from gradegen.design.rows import (
     Change,
     Either,
     Even,
+    Into,
     Join,
     Label,
     Mixed,
@@ -204,13 +205,20 @@ def _closed(steps: list[Step]) -> list[Step]:
     while last > 0 and isinstance(steps[last], (Aside, Turn, Chain)):
         last -= 1
     slip = steps[last] if last > 0 else None
-    if not isinstance(slip, Slip) or slip.into.which not in ("first", "tch") or slip.into.number is not None:
+    if not isinstance(slip, Slip) or slip.into.number is not None:
+        return steps
+    top = slip.into.which == "tch" or _is_nth_chain(slip.into)
+    if not top and slip.into.which != "first":
         return steps
     if not any(isinstance(step, (Work, Repeat, Mixed)) for step in steps[:last]):
         return steps
-    top = slip.into.which == "tch"
     join = Join("top of chain" if top else "first st", slip.into.nth if top else None, place=slip.place)
     return [*steps[:last], join, *steps[last + 1 :]]
+
+
+def _is_nth_chain(into: Into) -> bool:
+    """`ss to 3rd ch`, with the chain that begins the round left unsaid."""
+    return into.which == "of" and into.of is None and into.nth is not None and [t.name for t in into.things] == ["ch"]
 
 
 def _turned_first(steps: list[Step]) -> list[Step]:

@@ -50,6 +50,9 @@ def checked(name: str) -> Outcome:
         ("filet", 1, 4),
         ("slipper", 3, 18),
         ("ear", 1, 13),
+        ("cardi", 5, 60),
+        ("mand", 1, 6),
+        ("bag", 1, 8),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -144,3 +147,12 @@ def test_sizes_are_split_as_the_trade_prints_them(words: str, sizes: tuple[str, 
 )
 def test_sizes_are_found_where_people_say_them(text: str, sizes: str) -> None:
     assert sizes_of(text_lines(Written.plain(text))) == tuple(sizes.split())
+
+
+def test_an_unread_row_that_may_leave_spaces_makes_no_later_row_wrong(tmp_path: Path) -> None:
+    text = (TEXTS / "mand.txt").read_text("utf-8")
+    copy = tmp_path / "mand.txt"
+    copy.write_text(text.replace("Rnd 4: ", "Rnd 4: Wibble the wobble, "), "utf-8")
+    outcome = check_text(copy)
+    assert outcome.proved.wrong == 0
+    assert not [f for f in outcome.findings if f.severity == Severity.ERROR]
