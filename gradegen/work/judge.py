@@ -104,10 +104,25 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
             continue
         if name == "st" and counted_with_bridges(walk.ahead, walk.site, worked, written):
             continue
+        if _besides_groups(name, worked - written, totals):
+            continue  # `24 clusters, 2 dc`
         if worked - _within_others(name, totals, units, walk) == written:
             continue  # `20 crossed sts and 2 dc`: those beside them
         found.append(Mismatch(one, walk.site.place_of(one.number), written, worked, "sts" if name == "st" else name))
     return tuple(found)
+
+
+def _besides_groups(name: str, more: int, totals: Mapping[str, tuple[int, Stated]]) -> bool:
+    """Whether the stitches counted are those beside groups that are counted too, all of them alike."""
+    known = stitches().get(name)
+    if known is None or known.varies or more <= 0:
+        return False
+    for other, (written, one) in totals.items():
+        grouped = other == "group" or one.unit.name not in stitches() or stitches()[one.unit.name].varies
+        places = other in ("st", "sp", "ch", "corner", "loop", "picot") or other.endswith(" sp")
+        if other != name and grouped and not places and written and more % written == 0 and more // written > 1:
+            return True
+    return False
 
 
 def _within_others(name: str, totals: Mapping[str, object], units: Mapping[str, int], walk: Walk) -> int:

@@ -108,6 +108,14 @@ def stitch_kind(name: str) -> Kind:
     return Kind(f"={name}", fits, name)
 
 
+def is_of_trade(name: str) -> bool:
+    """True for a stitch of the trade and the places every edge may have; not for petals, points and the like."""
+    return name in stitches() or name in _PLACES or name.startswith("half ")
+
+
+_PLACES = frozenset({"st", "sp", "FP st", "BP st", "sl st", "tch", "inc", "dec"})
+
+
 @cache
 def group_kind(name: str) -> Kind:
     """The middle of every group of that name: its space, or its centre stitch."""

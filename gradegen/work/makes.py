@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from gradegen.design.edge import Target
 from gradegen.design.rows import Definition, Make
+from gradegen.read.notation.row_names import spellings_of
 from gradegen.trade.stitch_names import begun_name
 from gradegen.trade.stitches import stitches
 from gradegen.work.edges import space, target
@@ -116,7 +117,8 @@ def _name_on_edge(name: str, site: Site) -> str:
     rest = begun_name(name)
     if not rest:
         return name
-    return next((other for other in site.definitions if other.lower() == rest.lower()), name)
+    wanted = {begun_name(one) or one for one in spellings_of(name)}
+    return next((other for other in site.definitions if other != name and wanted & {*spellings_of(other)}), name)
 
 
 def _labelled(parts: Sequence[Target], name: str) -> tuple[Target, ...]:

@@ -15,6 +15,7 @@ from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
+from gradegen.work.passed_over import leading_spaces, passes_once_more
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
@@ -232,9 +233,21 @@ def body_kind(walk: Walk, steps: Sequence[Step]) -> Kind | None:
     """Everything that the steps of a repeat address by next, each or skip."""
     union: Kind | None = None
     for things, each in _things(steps):
-        kind = walk.kind(things, each=each)
+        try:
+            kind = walk.kind(things, each=each)
+        except Unclear:  # `center dc of next petal`: what a petal is shows only on the way
+            parts = [one.into.things for one in _parts_of(steps, things) if one.into.things]
+            if not parts:
+                raise
+            kind = walk.kind(parts[0])
         union = kind if union is None else (union if kind.key in union.key.split("|") else union | kind)
     return union
+
+
+def _parts_of(steps: Sequence[Step], things: tuple[Thing, ...]) -> list[Work]:
+    """The works into a part of these."""
+    works = [step for step in steps if isinstance(step, Work) and step.into.of is not None]
+    return [work for work in works if work.into.of is not None and work.into.of.things == things]
 
 
 def _things(steps: Sequence[Step]) -> list[tuple[tuple[Thing, ...], bool]]:
@@ -283,8 +296,9 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         raise Unclear(f"the row before is not known to hold a {counted.words}", step.place)
     if before == 0 and not kinds.holds(walk.before, kind.fits):
         raise walk.short(kind, 1, step.place)
+    passed = leading_spaces(walk, step)
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
-    if walk.remaining(counted) != keep:
+    if walk.remaining(counted) != keep and not (keep == 0 and passes_once_more(walk, passed)):
         raise uneven(walk, step, counted, before, keep, done)
     walk.kept = keep
     _keep_fact(walk, step, ahead, done)

@@ -185,6 +185,11 @@ class Walk:
             raise Unclear(f"the place '{name}' cannot be followed", self._somewhere)
         if name in self.site.definitions:
             return kinds.own_stitch_kind(name, self.site.definitions, self.before)
+        if not kinds.is_of_trade(name):
+            made = kinds.group_kind(name)
+            if kinds.holds(self.before, made.fits):
+                return made
+            raise Unclear(f"what a {name} is on the row before is not told", self._somewhere)
         return kinds.stitch_kind(name)
 
     def _foundation(self, name: str) -> Kind:

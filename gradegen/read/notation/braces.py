@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
+from dataclasses import replace
 
 from gradegen.design.formula import Call, Formula, Name, Sum
 from gradegen.findings import Finding, Rule, Severity, Written
@@ -24,7 +25,9 @@ BRACE_NOT_CLOSED = Rule(
     "A brace before a count or a measure is not closed, so that no number would be printed there.",
 )
 _OPENED = re.compile(r"\{(?P<inside>(?:[^{}\n]|\n[ \t])*)(?P<closed>\}?)")
-_TRADE = frozenset("in into next each to of over around across from and or as sk skip turn join rep repeat".split())
+_TRADE = re.compile(
+    r"\b(?:in|into|next|each|to|of|over|around|across|from|and|or|as|sk|skip|turn|join|rep|repeat)\b", re.IGNORECASE
+)
 
 
 def find_braces(written: Written, names: RowNames, known: Collection[str]) -> Iterator[Finding]:
@@ -54,6 +57,15 @@ def _closed(written: Written, start: int, end: int, names: RowNames, known: Coll
             yield NAME_IN_BRACES.at(part.place, f"The pattern has no count or measure named {part.name}.", hint=hint)
 
 
+def told_once(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings of one missing name made one, at its first place, with the others beside it; the rest as they are."""
+    by_name: dict[object, list[Finding]] = {}
+    for number, one in enumerate(findings):
+        by_name.setdefault(one.message if one.rule == NAME_IN_BRACES.id else number, []).append(one)
+    also = {key: tuple((one.place, "here too") for one in same[1:]) for key, same in by_name.items()}
+    return tuple(replace(same[0], see_also=same[0].see_also + also[key]) for key, same in by_name.items())
+
+
 def _names(formula: Formula) -> Iterator[Name]:
     match formula:
         case Name():
@@ -69,7 +81,7 @@ def _names(formula: Formula) -> Iterator[Name]:
 def _is_trade(name: str, names: RowNames) -> bool:
     """True for words of a row, `{sc in next st}`, or of a sentence."""
     words = name.lower().split()
-    return len(words) > 3 or names.begins_stitch(words[0]) or any(word in _TRADE for word in words)
+    return len(words) > 3 or names.begins_stitch(words[0]) or bool(_TRADE.search(name))
 
 
 def _begins_with(inside: str, known: Collection[str]) -> str | None:

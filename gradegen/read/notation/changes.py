@@ -133,7 +133,9 @@ def _even_stitch(r: Reading) -> str | None:
     """`sc even`."""
     if r.here.kind == "stitch" and r.low(1) == "even":
         r.at += 2
-        return str(r.tokens[r.at - 2].value)
+        stitch = str(r.tokens[r.at - 2].value)
+        read_bound(r)
+        return stitch
     return None
 
 

@@ -249,6 +249,8 @@ def _turning_chain(r: Reading) -> Thing | None:
     """`turning ch`, `beg ch-3`, `turning chain`."""
     mark = r.at
     r.at += 1
+    if r.here.kind == "number" and r.peek(2 if r.peek().kind == "-" else 1).value == "ch":
+        r.at += 2 if r.peek().kind == "-" else 1  # `beg 3-ch`, `starting 3 ch`
     if r.here.kind == "chain" or (r.here.kind == "stitch" and r.here.value == "ch"):
         is_named = r.here.kind == "stitch"
         r.at += 1
