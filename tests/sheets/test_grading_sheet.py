@@ -9,6 +9,7 @@ from fractions import Fraction
 from pathlib import Path
 from xml.etree import ElementTree
 
+import openpyxl
 import pytest
 
 from gradegen import pipeline
@@ -17,7 +18,7 @@ from gradegen.write.sheets.formulas import column_letter, snapped_formula
 from gradegen.write.sheets.grading import grading_workbook
 
 DEMOS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
-NAMES = ("skerrywick-wrap", "bollard-hat", "gunwale-pullover")
+NAMES = ("skerrywick-wrap", "bollard-hat", "gunwale-pullover", "limpet-pullover", "slipway-cardigan")
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 Cells = dict[tuple[str, str], tuple[str | None, str | None]]  # (sheet, cell) -> (formula, value)
 
@@ -131,3 +132,19 @@ def test_rows_hold_what_was_worked() -> None:
 def test_the_same_pattern_gives_the_same_bytes() -> None:
     found = checked("bollard-hat")
     assert grading_workbook(found, found.sizes) == grading_workbook(found, found.sizes)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_another_library_opens_it_and_finds_the_same_counts(name: str) -> None:
+    """Read by openpyxl: every sheet, no cell in error, and the values kept beside the formulas are the graded ones."""
+    found = checked(name)
+    data = grading_workbook(found, found.sizes)
+    kept = openpyxl.load_workbook(io.BytesIO(data), data_only=True)
+    live = openpyxl.load_workbook(io.BytesIO(data))
+    for sheet in kept:
+        assert not [cell.coordinate for row in sheet for cell in row if str(cell.value).startswith("#")]
+    rows = {row[0].value: row for row in kept["Counts"]}
+    for count in found.pattern.counts:
+        shown = [cell.value for cell in rows[count][3 : 3 + len(found.sizes)]]
+        assert shown == [size.counts[count].n for size in found.sizes], count
+    assert any(cell.data_type == "f" for row in live["Counts"] for cell in row)
