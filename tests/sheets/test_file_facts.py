@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+import shutil
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -24,6 +25,8 @@ ADDRESS = "https://example.org/fix"
 @pytest.fixture
 def wrap(tmp_path: Path) -> Checked:
     text = DEMO.read_text("utf-8").replace("year: 2026}", f'year: 2026, errata: "{ADDRESS}"}}')
+    for picture in DEMO.parent.glob("*.svg"):
+        shutil.copy(picture, tmp_path)
     path = tmp_path / "wrap.yaml"
     path.write_text(text, encoding="utf-8")
     found = pipeline.check_file(path).checked
