@@ -245,8 +245,13 @@ def _unknown(sums: Iterable[Formula], sides: Sides) -> Iterator[Name]:
 
 
 def _lies_in_an_edge(sides: Sides, name: Name) -> bool:
-    """True for `front shoulder` where the front has that edge: what is unknown in it is told where it stands."""
+    """True for `front shoulder` where the front has that edge: what is unknown in it is told where it stands.
+
+    True for a count, too: where it could not be worked out, that is told already.
+    """
     plain = folded(name.name)
+    if name.name in sides.checked.pattern.counts:
+        return True
     return any(
         plain == f"{folded(piece.name.text)} {folded(edge)}"
         for piece in sides.checked.pattern.pieces

@@ -18,6 +18,7 @@ from gradegen.grade.finish import find_made_twice, finished_measures, ties
 from gradegen.grade.lengths import Words
 from gradegen.grade.measures import target_measures
 from gradegen.grade.naming import Naming
+from gradegen.grade.shaping_names import find_shaping_names
 from gradegen.grade.snapped import Scale
 from gradegen.grade.steps import find_falling, find_steps, sized_measures
 
@@ -49,6 +50,7 @@ def grade_sizes(pattern: Pattern, table: SizeTable) -> tuple[tuple[GradedSize, .
     compared = _compared(pattern, bodies, by, naming, finished, counted, scales)
     findings += tuple(replace(one, follows=one.follows or clash) if clash else one for one in compared)
     findings += (*find_made_twice(pattern, bodies, counted, tied, Words(pattern.units)),)
+    findings += (*find_shaping_names(pattern, naming),)
     findings += (*find_column_notes(pattern, table, bodies, naming), *find_table_faults(pattern, table, bodies, naming))
     return sizes, findings
 

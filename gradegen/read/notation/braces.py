@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
 from gradegen.design.formula import Call, Formula, Name, Sum
-from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.findings import Finding, Place, Rule, Severity, Written
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.sums.formula import read_formula
 from gradegen.read.yaml.fields import nearest
@@ -42,11 +42,13 @@ def find_braces(written: Written, names: RowNames, known: Collection[str]) -> It
 
 
 def _closed(written: Written, start: int, end: int, names: RowNames, known: Collection[str]) -> Iterator[Finding]:
+    inside = written.text[start:end]
+    if inside.strip() in known:
+        return
     formula, misread = read_formula(written, start, end)
     if formula is None:
-        inside = written.text[start:end]
-        if "," not in inside and any(re.search(rf"\b{re.escape(name)}\b", inside) for name in known):
-            yield from misread
+        if "," not in inside:
+            yield from _misread(written.place(start, end), inside, known, misread)
         return
     for part in _names(formula):
         guess = nearest(part.name, tuple(known))
@@ -54,7 +56,19 @@ def _closed(written: Written, start: int, end: int, names: RowNames, known: Coll
             hint = (
                 f"Did you mean {guess}?" if guess else "Name a count or a measure; for plain brackets take ( ) or [ ]."
             )
-            yield NAME_IN_BRACES.at(part.place, f"The pattern has no count or measure named {part.name}.", hint=hint)
+            yield _unknown(part.place, part.name, hint)
+
+
+def _misread(place: Place, inside: str, known: Collection[str], misread: Iterable[Finding]) -> Iterator[Finding]:
+    """A name that no sum could hold and is nearly a known one (`{rnig 2}`), or a slip in a sum of known ones."""
+    if any(re.search(rf"\b{re.escape(name)}\b", inside) for name in known):
+        yield from misread
+    elif guess := nearest(inside.strip(), tuple(known)):
+        yield _unknown(place, inside.strip(), f"Did you mean {guess}?")
+
+
+def _unknown(place: Place, name: str, hint: str) -> Finding:
+    return NAME_IN_BRACES.at(place, f"The pattern has no count or measure named {name}.", hint=hint)
 
 
 def told_once(findings: Iterable[Finding]) -> tuple[Finding, ...]:

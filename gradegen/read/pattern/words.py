@@ -8,6 +8,7 @@ from gradegen.design.pattern import Notion, Piece, Text
 from gradegen.design.rows import Definition, Number
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.numbers.exact import read_number
+from gradegen.read.notation.braces import find_braces, told_once
 from gradegen.read.notation.definitions import read_definition
 from gradegen.read.notation.filled_rows import names_schedule
 from gradegen.read.notation.lists import find_lists
@@ -64,7 +65,7 @@ class WordReader:
             licence=self._optional(given.value(keys.LICENCE)),
             pictures=tuple(self._picture(part) for part in given.value(PICTURES) or ()),
             faults=tuple(self.faults),
-            findings=tuple(self.findings),
+            findings=told_once(self.findings),
         )
 
     def _definitions(self, given: Given) -> tuple[Definition, ...]:
@@ -80,8 +81,9 @@ class WordReader:
         return tuple(found.values())
 
     def _text(self, written: Written) -> Text:
-        lists, findings = find_lists(written, self.names.sizes, self.names.counts | self.names.measures)
-        self.findings += findings
+        known = self.names.counts | self.names.measures
+        lists, findings = find_lists(written, self.names.sizes, known)
+        self.findings += (*findings, *find_braces(written, self.names, known))
         return Text(written.text, written.place(), lists)
 
     def _texts(self, written: tuple[Written, ...] | None) -> tuple[Text, ...]:
@@ -139,12 +141,17 @@ class WordReader:
         rows, findings = read_rows(written, self.names) if written is not None else ((), ())
         waits = written is not None and names_schedule(written.text, self.names.schedules)
         self.findings += () if waits else findings  # these rows are read again with their shaping
+        self.findings += self._braces(written) if written is not None else ()
         if name is None or shape is None:
             return None
         edges = {key.text: formula for key, formula in given.value(EDGES) or () if formula is not None}
         filled = written if waits else None
         begin = given.value(WORKED_ON)
         return Piece(name, shape, notes, tuple(rows), width, length, name.place, edges, filled, begin)
+
+    def _braces(self, rows: Written) -> Findings:
+        known = self.names.counts | self.names.measures | self.names.schedules
+        return tuple(find_braces(rows, self.names, known))
 
 
 def unknown_measure(name: Text, known: tuple[str, ...]) -> Finding:
