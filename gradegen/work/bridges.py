@@ -23,7 +23,7 @@ def _bridges(steps: Sequence[Step]) -> list[Chain]:
     """The chains that stand right beside a skip, outside repeats."""
     said = [step for step in steps if not isinstance(step, Aside)]
     found = []
-    for before, step, after in zip([None, *said[:-1]], said, [*said[1:], None], strict=True):
+    for before, step, after in zip([None, *said], said, [*said[1:], None], strict=False):
         beside = isinstance(before, Skip) or isinstance(after, Skip)
         if isinstance(step, Chain) and beside and all((value or 0) >= _LEAST for value in step.number.values):
             found.append(step)

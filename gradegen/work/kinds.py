@@ -80,9 +80,12 @@ def space_kind(length: int | None) -> Kind:
 
 @cache
 def family(name: str) -> str:
-    """The plain stitch a name answers to: dc for FPdc, dc2tog; the name itself for own stitches."""
+    """The plain stitch a name answers to: dc for FPdc, dc2tog, sc for an own `spike sc`; else the name itself."""
     known = stitches().get(name)
-    return (known.base or name) if known else name
+    if known is not None:
+        return known.base or name
+    last = name.rpartition(" ")[2]
+    return last if last != name and (plain := stitches().get(last)) is not None and plain.base is None else name
 
 
 @cache

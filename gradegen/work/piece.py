@@ -14,7 +14,7 @@ from gradegen.design.rows import Chain, Definition, Even, Row, Turn, Unread
 from gradegen.work.beginnings import begins_anew as begins_anew
 from gradegen.work.beginnings import ends_on_group, may_leave_spaces
 from gradegen.work.beginnings import shape_of as shape_of
-from gradegen.work.edges import ENDLESS, plain, tidy, turned, turned_round
+from gradegen.work.edges import ENDLESS, plain, stitches, tidy, turned, turned_round
 from gradegen.work.left_behind import LeftBehind, left_by
 from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
@@ -23,6 +23,7 @@ from gradegen.work.site import Choice, Made, Site
 from gradegen.work.stops import Fault, Unclear
 
 Side = Literal["RS", "WS"]
+_PLAIN = ("st", "sc", "hdc", "dc", "tr")  # units of a count that says how many stitches stand on the edge
 NOT_FOLLOWED = "the row before could not be followed"
 
 
@@ -192,6 +193,20 @@ class PieceWork:
         if any(isinstance(step, Unread) for step in row.steps):
             for one in self.standings:
                 one.left = left_by(row.label.text, one.piece, None, one.left)
+        if row.stated and not self.edge_given:
+            self._believe(row)
+
+    def _believe(self, row: Row) -> None:
+        """After words that nobody could read and a printed count: that many stitches, which proves nothing."""
+        for size, standing in enumerate(self.standings):
+            try:
+                number = self.site(size, {}).number(row.stated[0].number)
+            except (Fault, Unclear):
+                number = 0
+            plainly = len(row.stated) == 1 and row.stated[0].unit.name in _PLAIN
+            if standing.edge is None or stitches(standing.edge) != number or not plainly:
+                edge = tidy(plain(number)) if plainly and number else None
+                self.standings[size] = replace(standing, edge=edge, assumed=True, rows=None)
 
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
         """Move this size on to the edge after the row, turned as the shape asks."""
@@ -231,11 +246,12 @@ class PieceWork:
 
     def _unfollowed(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         """After a row that was not followed: as before where it works even, else as its one printed count says."""
-        if any(isinstance(step, Even) for step in row.steps):
+        even = any(isinstance(step, Even) for step in row.steps)
+        if even and not (row.stated and any(isinstance(step, Unread) for step in row.steps)):
             return standing.edge
         if outcome.after and outcome.made is not None:
             return self._turned(row, outcome)
-        plainly = len(row.stated) == 1 and row.stated[0].unit.name in ("st", "sc", "hdc", "dc", "tr")
+        plainly = len(row.stated) == 1 and row.stated[0].unit.name in _PLAIN
         if not plainly or may_leave_spaces(row.steps):
             return None
         try:

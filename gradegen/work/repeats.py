@@ -15,7 +15,7 @@ from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
-from gradegen.work.passed_over import leading_spaces, passes_once_more
+from gradegen.work.passed_over import passed_first, passes_once_more
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
@@ -296,7 +296,7 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         raise Unclear(f"the row before is not known to hold a {counted.words}", step.place)
     if before == 0 and not kinds.holds(walk.before, kind.fits):
         raise walk.short(kind, 1, step.place)
-    passed = leading_spaces(walk, step)
+    passed = passed_first(walk, step)
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
     if walk.remaining(counted) != keep and not (keep == 0 and passes_once_more(walk, passed)):
         raise uneven(walk, step, counted, before, keep, done)

@@ -31,7 +31,7 @@ def read_bracket(r: Reading, steps: list[Step], stated: list[Stated], stop: int,
     if close is None or close >= stop:
         r.at += 1  # a bracket without its partner: read on as if it were not there
         return
-    sized = read_bracketed_sizes(r, close, read_steps)
+    sized = read_bracketed_sizes(r, close, stop, read_steps)
     if sized is not None:
         steps.append(sized[0])
         stated += sized[1]
@@ -93,13 +93,26 @@ def _remark(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
     if name:
         _called(steps, name)
         return True
+    if _counted_with_chain(r, steps, mark, close):
+        return True
     if _skipped_count(r, steps, mark, close) or _late_count(r, steps, mark, close):
         return True
-    if not _is_talk(r, mark, close):
+    if not (_is_colour(r, mark, close) or _is_talk(r, mark, close)):
         return False
     r.at = close + 1
     steps.append(Aside(r.text(mark), place=r.place(mark)))
     return True
+
+
+_COLOURS = words("a b c d e f g h mc cc ca cb cc1 cc2 cc3 c1 c2 c3 c4")
+
+
+def _is_colour(r: Reading, mark: int, close: int) -> bool:
+    """`(A) 3 sc, (B) 2 sc`: the colour that is worked from here on."""
+    return close == mark + 2 and r.tokens[mark + 1].low in _COLOURS and r.tokens[close + 1].low not in _OFTEN
+
+
+_OFTEN = words("times time x twice once")
 
 
 def _called(steps: list[Step], name: str) -> None:
@@ -111,6 +124,26 @@ def _called(steps: list[Step], name: str) -> None:
             return
         if not isinstance(step, (Aside, Chain)):
             return
+
+
+def _counted_with_chain(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
+    """`dc in 4th ch from hook (counts as 2 dc)`: the chains passed by and the stitch itself."""
+    last = steps[-1] if steps else None
+    r.at = mark + 1
+    if not (
+        isinstance(last, Work) and last.into.which == "from hook" and r.accept("counts", "count") and r.accept("as")
+    ):
+        r.at = mark
+        return False
+    r.accept("first", "the")
+    two = r.accept("2", "two")
+    r.accept("first")
+    if not two or r.here.kind != "stitch" or r.at + 1 != close:
+        r.at = mark
+        return False
+    steps[-1] = replace(last, skipped=Counts((str(r.here.value),), place=r.place(mark)))
+    r.at = close + 1
+    return True
 
 
 def _skipped_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool:

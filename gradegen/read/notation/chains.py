@@ -175,7 +175,7 @@ def read_join(r: Reading) -> Join | None:
     elif r.sees("in", "sl st") or (r.low() == "in" and r.peek().value == "sl st"):
         r.at += 2
     to, nth = _joined_to(r)
-    if to == "ring" and r.low() in ("with", "using", "by"):  # `join into a ring with sl st`
+    if to and r.low() in ("with", "using", "by"):  # `join into a ring with sl st`, `join to first ch with sl st`
         r.accept("with", "using", "by")
         r.accept("a", "an")
         if not _slip(r):

@@ -36,7 +36,10 @@ def read_change(r: Reading) -> Change | None:
     r.accept("more")
     if r.low() in STITCHES or r.here.kind == "stitch":
         r.at += 1
+    at, alone = r.at, r.at_break() and token.low in ("increasing", "decreasing")
     where = _where(r)
+    if where is None and alone:
+        r.at, where = at, "evenly"  # `dc in each st around, increasing 6 sts`
     if where is None:
         r.at = mark
         return None

@@ -243,7 +243,7 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
     return out
 
 
-_TIGHT_ROW = re.compile(r"(rows?|rnds?|rounds?|rds?|r)(\d+)(?:-(\d+))?$")
+_TIGHT_ROW = re.compile(r"(rows?|rnds?|rounds?|rds?|r)(\d+)(?:-(?:rows?|rnds?|rounds?|rds?|r)?(\d+))?$")
 
 
 def _row_word_parted(token: Token) -> list[Token] | None:

@@ -96,9 +96,10 @@ def _rows_below(r: Reading, mark: int) -> Into | None:
 
 def _joining(r: Reading, mark: int) -> Into | None:
     """`dc in joining`: where the round before was joined."""
-    if r.low() == "joining" and r.peek().kind in (",", ";", ".", "end"):
-        r.at += 1
+    start = r.at
+    if r.phrase(phrases("joining st|joining stitch|joining|st of joining|join st|joined st")) and r.at_break():
         return Into("same", place=r.place(mark))
+    r.at = start
     return None
 
 

@@ -32,6 +32,7 @@ from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.rings import ring_closed, worked_into_ring
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.size_lists import join_lists
+from gradegen.read.notation.size_passages import of_sizes_only
 from gradegen.read.notation.spelling import spelled
 from gradegen.read.notation.steps import Steps, read_steps
 from gradegen.read.notation.tokens import Token
@@ -116,13 +117,14 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         steps = [Unread(written.text[head.end :], place=written.place(head.end))]
     if not holds_unread(steps):
         findings += _undefined(reading)
+    steps, only = of_sizes_only(steps) if head.sizes is None else (steps, head.sizes)
     steps, turning_chain = _turning_chain(_turned_first(_closed(worked_into_ring(ring_closed(steps)))))
     row = Row(
         head.label,
         tuple(_changed_even(_once_more(steps))),
         tuple(level.stated),
         head.side,
-        head.sizes,
+        only,
         turning_chain,
         written.text,
         (*(head.lists if label is None else ()), *listing.lists, *reading.lists),

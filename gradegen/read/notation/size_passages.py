@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from gradegen.design.rows import SizesOnly, Stated
+from gradegen.design.rows import Aside, SizesOnly, Stated, Step
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.sizes_named import sizes_named
 from gradegen.read.notation.word_lists import phrases
@@ -31,18 +31,51 @@ def read_sizes_only(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tu
 
 
 def read_bracketed_sizes(
-    r: Reading, close: int, read_steps: Callable[..., Any]
+    r: Reading, close: int, stop: int, read_steps: Callable[..., Any]
 ) -> tuple[SizesOnly, list[Stated]] | None:
-    """`(M only: sc in next 2 sts)`; None when the bracket names no sizes."""
+    """`(M only: sc in next 2 sts)`, `[M only] sc in next 2 sts`; None when the bracket names no sizes."""
     mark = r.at
     r.at += 1
     sizes = _named(r, close, said_only=True)
     if sizes is None:
         r.at = mark
         return None
-    body = read_steps(r, close, whole_row=True)
-    r.at = close + 1
+    end, after = close, close + 1
+    if r.at == close and after < stop:
+        r.at = after
+        r.accept(",", ":")
+        end = after = _passage_end(r, stop)
+    body = read_steps(r, end, whole_row=True)
+    r.at = max(r.at, after)
     return SizesOnly(sizes, tuple(body.steps), place=r.place(mark)), body.stated
+
+
+def read_sizes_headed(r: Reading, stop: int, read_steps: Callable[..., Any]) -> tuple[SizesOnly, list[Stated]] | None:
+    """`Child: sc around. Woman and Man: inc around.`: sizes with a name of letters and a colon, no other word."""
+    mark = r.at
+    colon = next((i for i in range(mark, min(mark + _MOST_HEADED, stop)) if r.tokens[i].kind == ":"), mark)
+    said = r.text(mark, colon) if colon > mark else ""
+    sizes = sizes_named(said, r.names.sizes) if said[:1].isalpha() and len(r.names.sizes) > 1 else None
+    if sizes is None:
+        return None
+    r.at = colon + 1
+    end = _passage_end(r, stop)
+    body = read_steps(r, end, whole_row=True)
+    r.at = max(r.at, end)
+    return SizesOnly(sizes, tuple(body.steps), place=r.place(mark)), body.stated
+
+
+_MOST_HEADED = 10
+
+
+def of_sizes_only(steps: list[Step]) -> tuple[list[Step], tuple[str, ...] | None]:
+    """The steps of a row that is one passage of some sizes, and those sizes: the others do not work the row at all."""
+    said = [step for step in steps if not isinstance(step, Aside)]
+    only = said[0] if len(said) == 1 else None
+    if not isinstance(only, SizesOnly) or not only.sizes or not any(not isinstance(s, Aside) for s in only.body):
+        return steps, None
+    at = next(i for i, step in enumerate(steps) if step is only)
+    return [*steps[:at], *only.body, *steps[at + 1 :]], only.sizes
 
 
 def ends_size_passage(r: Reading) -> bool:

@@ -50,7 +50,7 @@ from gradegen.read.notation.places_named import read_place
 from gradegen.read.notation.reading import DEEPEST, SEPARATORS, Reading
 from gradegen.read.notation.repeats import Star
 from gradegen.read.notation.row_references import read_rows_again
-from gradegen.read.notation.size_passages import ends_size_passage, read_sizes_only
+from gradegen.read.notation.size_passages import ends_size_passage, read_sizes_headed, read_sizes_only
 from gradegen.read.notation.spaced_lists import read_spaced_list
 from gradegen.read.notation.spelled_out import read_spelled_out
 from gradegen.read.notation.stars import close_at_end, close_open_star, read_star, read_star_repeat
@@ -217,6 +217,10 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
             level.steps.append(only[0])
             level.stated += only[1]
             return
+    if (headed := read_sizes_headed(r, stop, read_steps)) is not None:
+        level.steps.append(headed[0])
+        level.stated += headed[1]
+        return
     found = with_exception(r, level.steps) or _fitting(r, stop) or _late_place(r, level) or going_on(r, level.steps)
     if found is None and r.low() in _VERBS:
         r.at += 1

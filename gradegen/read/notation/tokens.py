@@ -28,7 +28,7 @@ _FRACTION = "½¼¾⅓⅔⅛⅜⅝⅞"
 _SCAN = re.compile(
     rf"""\s+
     |(?P<ordinal>\d+(?:st|nd|rd|th)\b)
-    |(?P<measure>\d*[{_FRACTION}]|\d+\.\d+|(?:\d+[ -])?\d+/(?:2|3|4|8|16)\b(?!/))
+    |(?P<measure>\d*[{_FRACTION}]|\d+\.\d+|(?<![\d/])(?:\d+[ -])?\d+/(?:2|3|4|8|16)\b(?!/))
     |(?P<number>\d+)
     |(?P<word>[A-Za-z][A-Za-z0-9]*(?:[-'’‑][A-Za-z0-9]+)*)
     |(?P<star>\*+)

@@ -25,7 +25,7 @@ _NO_STITCH = words(
     "are was be been being have has had having make makes making made color colour white black red green "
     "blue yellow pink piece pieces seam tape whip mattress blanket running garter stockinette satin sewing "
     "needle center centre corner corners point points top bottom "
-    "base tail tails try"
+    "base tail tails try tss tks tps tfs trs tdc tsc thdc"
 )
 
 

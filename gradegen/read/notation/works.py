@@ -334,12 +334,19 @@ def _and_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
     return None
 
 
+def _is_the_space(into: Into) -> bool:
+    """`and 4 hdc in ch-4 sp` behind `hdc in each hdc`."""
+    return (
+        into.which == "next" and into.loosely and into.number is None and into.of is None and is_space(into.things[0])
+    )
+
+
 def _mixed(r: Reading, work: Work) -> Mixed | None:
     item = read_item(r)
     into = read_place(r) if item is not None else None
-    if item is None or into is None or into.which != "each":
+    if item is None or into is None or not (into.which == "each" or _is_the_space(into)):
         return None
     if is_space(work.into.things[0]) == is_space(into.things[0]) and work.into.things == into.things:
         return None
-    second = Work((item.make,), replace(into, bound=None), place=item.make.place)
+    second = Work((item.make,), replace(into, which="each", bound=None, loosely=False), place=item.make.place)
     return Mixed((work, second), into.bound, place=r.place(0))
