@@ -21,7 +21,7 @@ def test_sheets_are_pictures_of_several_pages() -> None:
     for path in SHEETS.glob("*.webp"):
         with Image.open(path) as sheet:
             assert sheet.width <= 1024
-            assert sheet.height > sheet.width / 2
+            assert sheet.height > sheet.width / 4
 
 
 def test_readme_shows_them_with_words_beside() -> None:

@@ -94,6 +94,15 @@ def test_every_row_is_said_in_the_other_terms(name: str) -> None:
     )
 
 
+@pytest.mark.parametrize("name", ["skerrywick-wrap", "limpet-pullover"])
+def test_prose_is_spelled_as_its_terms_are(name: str) -> None:
+    said = {terms: words_of(pattern_html(demo(name), Edition(OUT, terms=terms))) for terms in TERMS}
+    assert "harbour" in said["UK"]
+    assert not re.search(r"\b(harbor|center|color|fiber|gray)s?\b", said["UK"])
+    assert "harbor" in said["US"]
+    assert not re.search(r"\b(harbour|centre|grey)s?\b", said["US"])
+
+
 def test_a_row_with_unread_words_keeps_its_terms() -> None:
     checked = demo("skerrywick-wrap")
     piece = checked.pattern.pieces[0]
