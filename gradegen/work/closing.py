@@ -70,6 +70,21 @@ def keep_for_join(walk: Walk, tail: Sequence[Step]) -> None:
         walk.onto(rest[:-1], again=True)
 
 
+def keep_for_closing(walk: Walk, tail: Sequence[Step]) -> None:
+    """`* ch 5, sc in next loop; repeat from * around, ending with ch 2, dc in dc`: that dc's loop is left for it."""
+    steps = [step for step in tail if not isinstance(step, (Aside, Turn, Join))]
+    if len(steps) != 2 or not isinstance(steps[0], Chain) or not isinstance(steps[1], Work) or not stands_in(walk):
+        return
+    closing, last = walk.cursor.peek(), steps[1]
+    named = last.into.things[0].name if last.into.which == "next" and last.into.things else ""
+    if walk.site.shape == "flat" or not isinstance(closing, Target) or closing.name != named or not _is_tall(last):
+        return
+    ways = ("the loop that closed the round before is left for the end", "the loop that closed it is worked in too")
+    if walk.site.choose("closing", "the last loop", ways, last.place, silent=True) == 0:
+        pass_by(walk, None)
+        walk.onto(walk.cursor.rest()[:-1], again=True)
+
+
 def _chains_to_join(tail: Sequence[Step]) -> bool:
     steps = [step for step in tail if not isinstance(step, (Aside, Turn))]
     return len(steps) == 2 and isinstance(steps[0], Chain) and isinstance(steps[1], Join)

@@ -18,7 +18,7 @@ from gradegen.design.rows import (
     Turn,
     Work,
 )
-from gradegen.work.closing import keep_for_join, waits_for_first
+from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, reading_tried, run
 from gradegen.work.edges import stitches
@@ -45,6 +45,8 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
         if not _is_open(step):
             do(walk, step)
             continue
+        if isinstance(step, Repeat):
+            keep_for_closing(walk, tail)
         waits = isinstance(step, Repeat) and waits_for_first(walk, step, tail)
         if waits or _stops_early(step) or _consumes(tail):
             if isinstance(step, Repeat):
