@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 
@@ -16,6 +17,7 @@ UNITS = {
     "in": ("inch", "inches"), "cm": ("centimetre", "centimetres"), "mm": ("millimetre", "millimetres"),
     "yd": ("yard", "yards"), "m": ("metre", "metres"), "g": ("gram", "grams"), "oz": ("ounce", "ounces"),
 }  # fmt: skip
+_BEFORE = {"+": "plus", "−": "minus", "-": "minus"}
 NOT_WORKED = "not worked"
 
 
@@ -41,8 +43,10 @@ def length_aloud(both: tuple[str, str], style: LengthStyle) -> str:
 
 
 def in_unit(number: str, unit: str) -> str:
-    """`4 inches`, `1 inch`, `five eighths of an inch`."""
+    """`4 inches`, `1 inch`, `five eighths of an inch`, `minus half an inch`."""
     one, more = UNITS[unit]
+    if number[:1] in _BEFORE and number[1:] in _SIGNS:
+        return f"{_BEFORE[number[0]]} {in_unit(number[1:], unit)}"
     if number in _SIGNS:
         of_one = f"{'an' if one[0] in 'aeio' else 'a'} {one}"
         return f"half {of_one}" if number == "½" else f"{_SIGNS[number]} of {of_one}"
@@ -52,7 +56,7 @@ def in_unit(number: str, unit: str) -> str:
 def number_aloud(number: str) -> str:
     """`17½` as `17 and a half`; ranges with `to`, signs as words."""
     for sign, words in _SIGNS.items():
-        number = number.replace(sign, f" and {words}" if not number.startswith(sign) else words)
+        number = re.sub(rf"(?<=\d){sign}", f" and {words}", number).replace(sign, words)
     number = number.replace("–", " to ").replace("+", "plus ")
     return f"minus {number[1:]}" if number.startswith(("−", "-")) else number
 

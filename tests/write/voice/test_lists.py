@@ -32,3 +32,5 @@ def test_numbers(written: str, said: str) -> None:
 def test_units() -> None:
     assert in_unit("1", "in") == "1 inch"
     assert in_unit("4", "cm") == "4 centimetres"
+    assert in_unit("−½", "in") == "minus half an inch"
+    assert in_unit("+¾", "in") == "plus three quarters of an inch"
