@@ -20,14 +20,12 @@ _MOST_IN_ONE = 200
 
 def takes_of(makes: Sequence[Make], definitions: Mapping[str, Definition]) -> int:
     """How many places one working of these takes: 2 for sc2tog, else 1."""
-    most = 1
+    most, trade = 1, stitches()
     for make in makes:
-        known = stitches().get(make.stitch)
-        definition = definitions.get(make.stitch)
-        if definition and definition.takes:
-            most = max(most, definition.takes)
-        elif known:
-            most = max(most, known.takes)
+        definition = definitions.get(make.stitch) if definitions else None
+        known = definition if definition is not None and definition.takes else trade.get(make.stitch)
+        if known is not None and known.takes is not None and known.takes > most:
+            most = known.takes
     return most
 
 

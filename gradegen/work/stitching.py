@@ -36,15 +36,25 @@ def do_work(walk: Walk, step: Work) -> None:
     if gaps.is_between(into):
         gaps.work_between(walk, step)
         return
-    names = {thing.name for thing in into.things}
-    if into.bound is None and "ring" in names:
-        _in_ring(walk, step)
-        return
-    if "free loop" in names and (walk.fresh_chain or walk.underside):
-        foundations.onto_other_side(walk, step.place)
-    if "row end" in names:
-        _onto_row_ends(walk)
+    for thing in into.things:
+        if thing.name in _APART and _is_apart(walk, step, thing.name):
+            return
     _WHERE[into.which](walk, step)
+
+
+_APART = ("ring", "free loop", "row end")
+
+
+def _is_apart(walk: Walk, step: Work, name: str) -> bool:
+    """Goes to the ring, the other side of the chain or the row ends; True when the step is done with that."""
+    if name == "ring" and step.into.bound is None:
+        _in_ring(walk, step)
+        return True
+    if name == "free loop" and (walk.fresh_chain or walk.underside):
+        foundations.onto_other_side(walk, step.place)
+    if name == "row end":
+        _onto_row_ends(walk)
+    return False
 
 
 def _onto_row_ends(walk: Walk) -> None:
@@ -81,7 +91,7 @@ def _next(walk: Walk, step: Work) -> None:
         walk.begun = True
         walk.make(step.makes, number)
         return
-    if any(thing.name == "below" for thing in into.things):
+    if into.things and into.things[0].name == "below":
         _below(walk, step, number)
         return
     kind = walk.kind(into.things, each=into.which == "each")
