@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-MOST_ROWS = 120  # rows under one label that are worked one by one, where no edge ever comes back
+MOST_ROWS = 600  # rows under one label that are worked one by one, where no edge ever comes back
 
 
 class Tally(Protocol):
