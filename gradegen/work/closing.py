@@ -163,8 +163,8 @@ def close(walk: Walk, step: Work) -> None:
     if walk.first_waits:
         walk.take(walk.kind(step.into.things), 1, step.into.place)
     elif not walk.site.blind:
-        end = _at_end(walk.cursor.rest())
-        if is_closing(end) or (end is not None and walk.start_last and step.into.which == "first"):
+        goes_first = walk.start_last and step.into.which == "first"
+        if is_closing(_at_end(walk.cursor.rest())) or (goes_first and _left(walk, step.into) == 1):
             walk.cursor.to_end()
 
 

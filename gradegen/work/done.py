@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from gradegen.design.rows import Row
 from gradegen.design.schedule import TableRow
@@ -39,6 +39,8 @@ def worked_row(piece: PieceWork, row: Row, i: int, done: Done, settled: Settled 
     outcome = done.last or Outcome(piece.standings[i].edge or ())
     size = piece.sizes[i]
     at = done.fault_at if done.blamed is not None and outcome.fault is not None and done.blamed is not row else None
+    if outcome.unsure and not outcome.fault:
+        outcome = replace(outcome, made=None, units={}, mismatches=(), unclear=Unclear(outcome.unsure, row.place))
     findings = tuple(faults_of(outcome, row, size, done.against_note, at))
     status: Status = "wrong" if findings else "not-checked" if outcome.unclear or done.last is None else "proved"
     first = done.first or outcome

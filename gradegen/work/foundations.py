@@ -6,6 +6,7 @@ from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Chain, Into, Join, OtherSide, Work
 from gradegen.findings import Place
 from gradegen.work.doing import works
+from gradegen.work.doubts import SKIPPED_UNSURE, skipped_is_doubtful
 from gradegen.work.edges import plain, tally
 from gradegen.work.kinds import foundation_kind
 from gradegen.work.makes import takes_of
@@ -83,6 +84,8 @@ def _stand_for_skipped(walk: Walk, step: Work, skipped: int) -> None:
         for way in ways
     ]
     chosen = walk.site.choose("skipped", "the skipped chains", said, step.place, silent=True)
+    if len(ways) > 1 and skipped_is_doubtful(walk.ahead, walk.site, skipped, name):
+        walk.unsure = SKIPPED_UNSURE
     put_on_edge(walk, ways[chosen])
 
 

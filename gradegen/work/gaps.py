@@ -60,6 +60,13 @@ def meets_group(walk: Walk, into: Into) -> bool:
     """True where `next sp` is the gap before the next group: whole groups were just skipped, and no chain lies here."""
     one = walk.cursor.peek()
     thing = into.things[0] if len(into.things) == 1 else None
-    if thing is None or thing.name != "sp" or thing.length is not None or thing.said != "sp" or walk.site.blind:
+    if thing is None or thing.name != "sp" or thing.length is not None or thing.said != "sp" or walk.between:
         return False
-    return walk.skipped_to_end and isinstance(one, Target) and one.kind == "st" and one.nth == 1 and one.size > 1
+    return (
+        not walk.site.blind
+        and walk.skipped_to_end
+        and isinstance(one, Target)
+        and one.kind == "st"
+        and one.nth == 1
+        and one.size > 1
+    )

@@ -88,6 +88,8 @@ def _of_name(make: Make, site: Site, depth: int) -> tuple[Target, ...]:
         return (_PICOT,)
     if not known.counts or make.stitch == "sl st":
         return ()
+    if known.varies and len(known.makes) > 1:
+        raise Unclear(f"the pattern does not say how its {make.stitch} is made", make.place)
     return tuple(target("st", name) for name in known.makes)
 
 

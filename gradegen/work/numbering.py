@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gradegen.design.rows import Row, RowsAgain
-from gradegen.work.beginnings import begins_anew, row_number
+from gradegen.work.beginnings import begins_anew
 
 Follows = Literal["on", "anew", "elsewhere"]
 _ORDINAL = re.compile(r"\s*\d+(?:st|nd|rd|th)\b", re.IGNORECASE)
@@ -26,7 +26,7 @@ class Numbering:
 
     def follows(self, row: Row) -> Follows:
         """How a row stands to the one above: it goes on, it begins anew, or rows between them are not written here."""
-        number, named = row_number(row), row.label.name
+        number, named = _first_number(row), row.label.name
         last, self.last = self.last, self._after(row, number)
         if begins_anew(row):
             return "anew" if last != 0 else "on"
@@ -52,6 +52,12 @@ class Numbering:
         if value is None:
             return None
         return value if row.label.rows is None else number + value - 1
+
+
+def _first_number(row: Row) -> int | None:
+    """The number in a row's label; where it differs by size, that of the first size."""
+    first = row.label.first
+    return first.values[0] if first is not None and first.values else None
 
 
 def _last_listed(row: Row) -> int | None:

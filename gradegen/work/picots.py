@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Aside, Chain, Into, Slip, Step, Work
+from gradegen.design.rows import Aside, Chain, Into, Repeat, Slip, Step, Work
 from gradegen.trade.stitches import stitches
 from gradegen.work.edges import space, target
 from gradegen.work.kinds import foundation_kind
@@ -68,6 +68,29 @@ def picot_in_chain(walk: Walk, step: Work) -> bool:
     walk.place_start = len(walk.out)
     walk.make(step.makes)
     return True
+
+
+def closes_with_stitch(walk: Walk, step: Work) -> bool:
+    """`ch 3, sc in top of sc for picot`: True when chains were just made and the words behind say it is a picot."""
+    last = walk.out[-1] if walk.out else None
+    if not isinstance(last, Target) or last.kind != "sp" or last.name != "sp" or len(step.makes) != 1:
+        return False
+    into = step.into
+    back = into.which == "same" or (into.which == "next" and into.loosely and into.number is None)
+    if not back or not _says_picot(walk.ahead, step):
+        return False
+    make_picot(walk, last.length, step.makes[0].stitch)
+    return True
+
+
+def _says_picot(steps: Sequence[Step], step: Step) -> bool:
+    """True where the step is followed by a remark that names a picot, however deep it stands."""
+    for one, after in zip(steps, (*steps[1:], None), strict=True):
+        if one is step:
+            return isinstance(after, Aside) and "picot" in after.text
+        if isinstance(one, Repeat) and _says_picot(one.body, step):
+            return True
+    return False
 
 
 def _is_picot_of_foundation(walk: Walk, step: Work) -> bool:

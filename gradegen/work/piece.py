@@ -35,7 +35,8 @@ class Standing:
     printed count only, or a new part begins: a row that does not fit it proves nothing. `doubtful`: it comes from rows
     worked by their own numbers alone, on an edge that is not known. `after_group`: the row before ended on a shell, so
     that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation.
-    `rows`: worked since the piece began (None: not known). `side`: of the next row, where a label has said it.
+    `start_unknown`: the row before is not written. `rows`: worked since the piece began (None: not known). `side`: of
+    the next row, where a label has said it.
     `piece`: the piece at hand; `left`: what it and earlier ones left for later ones; `on_held`: the edge is part of it.
     """
 
@@ -51,6 +52,7 @@ class Standing:
     piece: str = ""
     left: tuple[LeftBehind, ...] = ()
     on_held: bool = False
+    start_unknown: bool = False
 
 
 class Manner(NamedTuple):
@@ -79,6 +81,8 @@ class PieceWork:
     ringed: bool = False
     tracing: int | None = None
     name: str = ""
+    told_chains: frozenset[int] = frozenset()
+    turns_with_chain: bool = False
     rows_per_inch: Fraction | None = None
     measures: Sequence[Mapping[str, Fraction]] = ()
     marks: list[dict[str, int]] = field(default_factory=list)
@@ -116,6 +120,8 @@ class PieceWork:
             edge_given=self.edge_given,
             rows=self.standings[size].rows,
             on_held=self.standings[size].on_held,
+            told_chains=self.told_chains,
+            start_unknown=self.standings[size].start_unknown and self.turns_with_chain,
             tracing=tracing,
             habits=self.habits,
             reading=reading,

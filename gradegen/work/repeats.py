@@ -13,6 +13,7 @@ from gradegen.design.edge import Run
 from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Slip, Step, Thing, Work
 from gradegen.work import kinds
 from gradegen.work.doing import run, works
+from gradegen.work.doubts import NEVER_RUN
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.passed_over import passed_first, passes_once_more
@@ -111,6 +112,8 @@ def loop(
     walk.inside += 1
     try:
         done = _run_on(walk, step, limit, until, keep, kind)
+        if limit is None and not done:
+            walk.unsure = NEVER_RUN
         if walk.placing is not None:
             walk.placing.end_runs(walk.inside)
         return done

@@ -23,6 +23,7 @@ from gradegen.design.rows import (
 from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.closing import stand_in
+from gradegen.work.doubts import START_MISSING, start_is_missing
 from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.heirs import name_heirs
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
@@ -43,7 +44,8 @@ _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has
 class Outcome:
     """What one row came to. `fault`, `unclear`: None when it balances; `mismatches`: printed counts it misses.
 
-    `placeless`: all was read, and a place could not be found. `kept_aside`: stretches left for a later piece.
+    `placeless`: all was read, and a place could not be found. `unsure`: why the count can't be known, though it
+    balances. `kept_aside`: stretches left for a later piece.
     """
 
     before: Edge
@@ -61,6 +63,7 @@ class Outcome:
     trace: tuple[WorkedStep, ...] = ()
     stood: tuple[int, tuple[str, ...]] | None = None
     placeless: bool = False
+    unsure: str = ""
     placed: Placed | None = None
     kept_aside: tuple[Stretch, ...] = ()
 
@@ -100,6 +103,7 @@ def work_once(
             raise Unclear("the new edge has no pattern that could be followed", row.place)
         _count(walk, row, outcome)
         _on_multiple(walk, row, outcome.made)
+        outcome.unsure = "" if row.stated and not outcome.mismatches else walk.unsure
         if walk.on_row_ends and outcome.mismatches:
             outcome.mismatches, walk.likely = (), "how many rows this piece has is not certain"
         if walk.likely:
@@ -181,6 +185,8 @@ def _turning_chain(walk: Walk, row: Row) -> None:
     """The chain that the row before made at its end for this one, unless this row makes its own."""
     chain = walk.site.turning_chain
     if chain is None:
+        if walk.site.start_unknown and start_is_missing(walk.ahead):
+            walk.unsure = START_MISSING
         return
     for step in walk.ahead:
         if isinstance(step, Chain):

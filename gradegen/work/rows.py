@@ -17,6 +17,7 @@ from gradegen.grade.gauges import gauges_per_inch
 from gradegen.read.notation.notes import read_notes
 from gradegen.read.notation.row_names import RowNames
 from gradegen.work.beginnings import begins_anew
+from gradegen.work.doubts import told_chains
 from gradegen.work.entry import enter
 from gradegen.work.numbering import is_booklet_label
 from gradegen.work.piece import PieceWork, Standing
@@ -84,6 +85,8 @@ def rows_in_order(
             standings=list(entry.standings),
             booklet=any(is_booklet_label(row.label.text) for row in piece.rows),
             name=piece.name.text,
+            told_chains=told_chains(piece.rows),
+            turns_with_chain=any(row.turning_chain is not None for row in piece.rows),
             rows_per_inch=row_gauge(pattern, piece),
             measures=[{name: one.printed for name, one in size.measures.items()} for size in sizes],
         )

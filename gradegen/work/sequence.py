@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
 from gradegen.design.worked import WorkedRow
@@ -38,7 +39,7 @@ from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
 from gradegen.work.recurring import MOST_ROWS, Recurring
 from gradegen.work.row import Outcome
-from gradegen.work.second_thoughts import LastRow
+from gradegen.work.second_thoughts import LastRow, forget_unsure, think_again, weigh
 from gradegen.work.settle import Settled
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
@@ -75,11 +76,20 @@ class RowsInOrder:
             self.piece.pass_by(row)
             return [unworked_row(self.piece, row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
         done, settled, standings = self._enter(row, wanted)
+        work = partial(self._work_label, row, wanted)
         if self.above is not None and any(falls_short(one) for one in done.values()):
-            done, settled = self._think_again(row, wanted) or (done, settled)
+            other = think_again(self.above, self.piece, wanted, work)
+            if other is not None:
+                done, settled = other.done, other.settled
+                self._revise(self.above, other.above)
+        elif self.above is not None and self.above.is_unsure:
+            certain = weigh(self.above, self.piece, done, work)
+            if certain is not None:
+                self._revise(self.above, certain)
         self.above = None
         if settled is not None and settled.choices and all(done[i].times == 1 for i in wanted):
             self.above = LastRow(row, wanted, standings, settled)
+        forget_unsure(self.piece, done, self.above)
         wanted = [i for i in wanted if done[i].last is not None]  # a range of no rows is not worked in that size
         worked = [
             worked_row(self.piece, row, i, done[i], settled)
@@ -103,19 +113,6 @@ class RowsInOrder:
             if len(ways) == 1 or not any(falls_short(one) for one in done.values()):
                 break
         return done, settled, list(way)
-
-    def _think_again(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, Done], Settled | None] | None:
-        """The row on what the row above leaves in another reading, where it fits that in every size."""
-        assert self.above is not None
-        after = list(self.piece.standings)
-        for other in self.above.others(self.piece):
-            done = {i: Done() for i in wanted}
-            settled = self._work_label(row, wanted, done)
-            if not any(falls_short(one) for one in done.values()):
-                self._revise(self.above, other)
-                return done, settled
-        self.piece.standings[:] = after
-        return None
 
     def _revise(self, above: LastRow, other: Settled) -> None:
         """The row above as it is read now."""
@@ -151,7 +148,10 @@ class RowsInOrder:
         if follows != "on":
             for i, standing in enumerate(self.piece.standings):
                 rows = standing.rows if follows == "anew" else None
-                self.piece.standings[i] = Standing(rows=rows, piece=standing.piece, left=standing.left)
+                unknown = follows != "anew"
+                self.piece.standings[i] = Standing(
+                    rows=rows, piece=standing.piece, left=standing.left, start_unknown=unknown
+                )
 
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
         """Keep a row for those that point back to it."""

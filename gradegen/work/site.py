@@ -45,6 +45,8 @@ class Site:
     blind: bool = False  # the edge is not known: only what the row's own numbers say can be worked
     rows: int | None = None  # worked since the piece began
     on_held: bool = False  # the edge is one that an earlier row left unworked
+    told_chains: frozenset[int] = frozenset()  # starting chains of these lengths are worked into as stitches later
+    start_unknown: bool = False  # the row before is not written, and rows here make the next row's chain at their end
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)
     reading: Mapping[str, int] = field(default_factory=dict)

@@ -45,6 +45,8 @@ def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
         return [counted]
     if number == 1:
         return [()]
+    if number < height(following) - 1 and walk.site.shape != "flat":
+        return [(f"ch-{number} sp",)]  # `ch 2, tr in next loop`: too low to stand for the stitch
     if number == 2 and following in ("hdc", "dc"):
         return [(), (following,)]
     if following == "sc" and number > 1:

@@ -9,6 +9,7 @@ from gradegen.design.rows import Aside, Chain, Counts, Join, Repeat, Skip, Step,
 from gradegen.findings import Place
 from gradegen.work import aside
 from gradegen.work.doing import works
+from gradegen.work.doubts import START_UNSURE, start_is_doubtful
 from gradegen.work.edges import plain, space
 from gradegen.work.kinds import ANY_STITCH
 from gradegen.work.picots import begins_with_picot, steps_after
@@ -80,6 +81,9 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     said = tuple(say(number, way) for way in ways)
     sure = len(ways) == 1
     chosen = 0 if sure else _preferred(walk, number, ways, said, place)
+    following = first_stitch(walk.ahead, walk)
+    if not sure and following is not None and start_is_doubtful(walk.ahead, walk.site, number, following, walk.before):
+        walk.unsure = START_UNSURE
     stands_for = ways[chosen]
     walk.stood = (number, stands_for)
     if stands_for == (f"ch-{number} sp",):

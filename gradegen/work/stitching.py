@@ -25,6 +25,8 @@ def do_work(walk: Walk, step: Work) -> None:
     if closing.closes(walk, step):
         closing.close(walk, step)
         return
+    if picots.closes_with_stitch(walk, step):
+        return
     closing.pass_by(walk, into)
     groups.pass_rest(walk, into)
     mesh = meshes.mesh_of(step.makes, walk.site)

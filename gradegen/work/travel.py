@@ -47,7 +47,9 @@ def do_skip(walk: Walk, step: Skip) -> None:
 
 def chains_of_loop(walk: Walk, into: Into, number: int) -> bool:
     """`skip 2 ch` where the edge has loops and no chain of its own: the next loop, if it is so long."""
-    if not any(thing.name == "ch" for thing in into.things) or holds(walk.before, lambda one: one.kind == "ch"):
+    if walk.site.blind or not any(thing.name == "ch" for thing in into.things):
+        return False
+    if holds(walk.before, lambda one: one.kind == "ch") or not holds(walk.before, ANY_SPACE.fits):
         return False
     spot = walk.cursor.save()
     while (one := walk.cursor.peek()) is not None and one.kind != "sp":

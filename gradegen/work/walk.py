@@ -12,6 +12,7 @@ from gradegen.design.worked import WorkedStep
 from gradegen.findings import Place
 from gradegen.work import kinds
 from gradegen.work.cursor import Cursor
+from gradegen.work.doubts import GROUPS_ALIKE, other_groups_alike
 from gradegen.work.edges import stitches, target
 from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, HELD_STITCH, Kind
 from gradegen.work.makes import grouped, targets_of
@@ -73,12 +74,12 @@ class Walk:
     `last_group`, `into_group`: the group passed and the one worked into last. `skipped_to_end`: the step before
     skipped places. `first_waits`: the first place is kept for the stitch that closes the round; `start_last`: the
     place it began in comes last. `between`: every gap between stitches is a space. `likely`: why what the row comes
-    to is likely and not sure. `addressed`: the kinds that next, each and skip have named; these are owed to the end.
-    `spent`: what was made and leaves no place on the edge (foundation and turning chains, slip stitches, joins, the
-    chains of picots). `placing`: the record of what sits on what, where one is wanted. `kept_aside`: long stretches
-    passed over; `gap`: where the skipping at hand began; `gap_kept`: where that of the last stretch kept did.
-    `left_before_last`: stitches that "the last 6 sts" leave standing before them, told when the row has ended.
-    `on_row_ends`: the row goes along the ends of as many rows as were worked.
+    to is likely and not sure; `unsure`: why its count can't be known at all. `addressed`: the kinds that next, each
+    and skip have named; these are owed to the end. `spent`: what was made and leaves no place on the edge (foundation
+    and turning chains, slip stitches, joins, the chains of picots). `placing`: the record of what sits on what, where
+    one is wanted. `kept_aside`: long stretches passed over; `gap`, `gap_kept`: where the skipping at hand, and that of
+    the last stretch kept, began. `left_before_last`: stitches left standing before "the last 6 sts". `on_row_ends`: the
+    row goes along the ends of as many rows as were worked.
     """
 
     site: Site
@@ -102,6 +103,7 @@ class Walk:
     loose: bool = False
     tiled: bool = False
     likely: str = ""
+    unsure: str = ""
     first_waits: bool = False
     start_last: bool = False
     between: bool = False
@@ -184,6 +186,8 @@ class Walk:
         if name in ("gap", "unworked", "group", "marker"):
             raise Unclear(f"the place '{name}' cannot be followed", self._somewhere)
         if name in self.site.definitions:
+            if other_groups_alike(self.before, self.site.definitions[name]):
+                self.unsure = GROUPS_ALIKE
             return kinds.own_stitch_kind(name, self.site.definitions, self.before)
         if not kinds.is_of_trade(name):
             made = kinds.group_kind(name)
@@ -369,12 +373,8 @@ class Walk:
         del self.out[spot.made :]
         if spot.last_made is not None:
             self.out[-1] = spot.last_made
-        self.here, self.place_start, self.begun, self.last_kind = (
-            spot.here,
-            spot.place_start,
-            spot.begun,
-            spot.last_kind,
-        )
+        self.here, self.place_start = spot.here, spot.place_start
+        self.begun, self.last_kind = spot.begun, spot.last_kind
         self.passed, self.delta, self.unworked = spot.passed, spot.delta, spot.unworked
         self.spent, self.used = dict(spot.spent), spot.used
         self.kept_aside, self.gap, self.gap_kept = spot.aside

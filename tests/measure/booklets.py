@@ -141,8 +141,8 @@ def figures(judged: Sequence[Judged]) -> Figures:
     """Everything issue 3 asks of the corpus."""
     facts = known()
     whole = [judged[i] for i in sample(len(judged)) if i not in facts["not whole"]]
-    by_hand = {int(row): _by_size(count) for row, count in facts["counts"].items()}
-    got = {i: judged[i].made for i in by_hand}
+    got = {int(i): judged[int(i)].made for i in facts["counts"]}
+    by_hand = {int(i): _by_size(count, len(got[int(i)] or ())) for i, count in facts["counts"].items()}
     unlike = {i: (by_hand[i], made) for i, made in got.items() if made is not None and made != by_hand[i]}
     return Figures(
         len(whole),
@@ -154,8 +154,9 @@ def figures(judged: Sequence[Judged]) -> Figures:
     )
 
 
-def _by_size(count: int | Sequence[int]) -> tuple[int, ...]:
-    return (count,) if isinstance(count, int) else tuple(count)
+def _by_size(count: int | Sequence[int], sizes: int) -> tuple[int, ...]:
+    """One count holds for every size."""
+    return (count,) * sizes if isinstance(count, int) else tuple(count)
 
 
 def _report(judged: Sequence[Judged]) -> str:

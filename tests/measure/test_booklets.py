@@ -35,12 +35,12 @@ def found() -> Any:
 
 def test_at_least_so_many_whole_rows_are_read_and_counted(found: Any) -> None:
     assert found.read >= 0.78 * found.whole
-    assert found.counted >= 0.42 * found.whole
+    assert found.counted >= 0.35 * found.whole
 
 
 def test_no_count_differs_from_the_one_worked_by_hand(found: Any) -> None:
-    assert len(found.unlike) <= 0.15 * found.checked
+    assert found.unlike == {}
 
 
 def test_only_true_contradictions_are_called_wrong(found: Any) -> None:
-    assert len(set(found.errors) - set(booklets.known()["contradicted"])) <= 8
+    assert set(found.errors) <= set(booklets.known()["contradicted"])

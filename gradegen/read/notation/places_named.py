@@ -133,6 +133,9 @@ def _next(r: Reading, mark: int) -> Into | None:
         if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
+    if things[0] == Thing("sp") and r.low() == "between" and any(t.low == "any" for t in r.tokens[mark : r.at]):
+        r.at += 1  # `any space between dc`
+        return _between(r, mark)
     of = _of(r) or _in_gap(r)
     things = counting_spaces(r, things)
     return Into("next", things, unless_one(number), of=of, place=r.place(mark))
@@ -246,13 +249,8 @@ def _larger(r: Reading) -> Into | None:
     start = r.at
     inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
     if inner is None and r.at == start:
-        inner = (
-            _last(r, start)
-            if r.low() == "last" or (r.low() == "end" and is_thing_ahead(r))
-            else _same(r, start)
-            if r.low() == "same"
-            else None
-        )
+        is_last = r.low() == "last" or (r.low() == "end" and is_thing_ahead(r))
+        inner = _last(r, start) if is_last else _same(r, start) if r.low() == "same" else None
     if inner is None and r.at == start and (r.here.kind == "ordinal" or r.low() in ORDINALS):
         inner = _ordinal(r, start)
     if inner is None and r.at == start:
@@ -389,10 +387,8 @@ def _loose(r: Reading, mark: int) -> Into | None:
     if things[0].name in ("sp", "place") and r.low() in ("between", "before", "after"):
         r.at += 1
         return _between(r, mark)
-    if things[0].name == "ring":
-        return Into("ring", place=r.place(mark))
-    if things[0].name == "tch":
-        return Into("tch", place=r.place(mark))
+    if things[0].name in ("ring", "tch"):
+        return Into("ring" if things[0].name == "ring" else "tch", place=r.place(mark))
     of = _of(r)
     of = of or _in_gap(r)
     things = counting_spaces(r, things)

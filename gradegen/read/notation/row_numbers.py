@@ -142,6 +142,7 @@ class NumberReader:
 
     def _numbers(self, spans: list[_Span]) -> RowNumbers:
         out = RowNumbers()
+        spans = self._pairs_apart(spans)
         numbers = [
             (self._number(span.firsts, out), self._number(span.lasts, out) if span.lasts else None) for span in spans
         ]
@@ -150,6 +151,15 @@ class NumberReader:
             out.listed = tuple(one for first, last in numbers for one in ((first, last) if last else (first,)))
             out.last = numbers[-1][1] or numbers[-1][0]
         return out
+
+    def _pairs_apart(self, spans: list[_Span]) -> list[_Span]:
+        """`17th, 18th (19th, 20th)` in two sizes: rows 17 and 18 of the one, 19 and 20 of the other."""
+        sizes, rows = len(self.names.sizes), len(spans)
+        entries = [entry for span in spans for entry in span.firsts]
+        single = all(len(span.firsts) == 1 for span in spans[:-1]) and not any(span.lasts for span in spans)
+        if rows < 2 or not single or len(spans[-1].firsts) == sizes or len(entries) != rows * sizes:
+            return spans
+        return [_Span(entries[i::rows], []) for i in range(rows)]
 
     def _number(self, entries: list[Entry], out: RowNumbers) -> Number:
         if len(entries) == 1 and entries[0].sum is not None:

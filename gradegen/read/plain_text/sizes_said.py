@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.plain_text.lines import Line
@@ -17,6 +17,12 @@ _EXPLAINED = re.compile(r"\s*[^(),;]+\([^()]*\)\s*(?:(?:,|;|/|and|&)\s*[^(),;]+\
 _UNIT = re.compile(r"(?:years?|yrs?|months?|mos?|cm|in|inches|\")\.?", re.I)
 _ONE_SIZE = re.compile(r"\s*one\s*(?:size)?\s*\.?\s*$", re.I)
 _LIST = re.compile(r"\d+\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)+\s*[)\]](?:\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)*\s*[)\]])*")
+_PAIR = re.compile(
+    r"\d+(?:st|nd|rd|th)\s*\(\s*\d+(?:st|nd|rd|th)\s*\)"
+    r"|\d+\s*\(\s*\d+\s*\)\s*(?:times|more|rows|rnds|rounds|sts|meshes|loops|groups|inches)\b",
+    re.I,
+)
+_PAIRS_ENOUGH = 3  # one pair alone may be a number and a remark
 _SMALLEST = re.compile(
     r"\bfor (?:the )?(?:smallest )?sizes? ([\w/-]+)(?: only)?\s*[.;,:]?\s*(?:the )?(?:with )?"
     r"(?:changes|larger|other|remaining)?\s*(?:sizes?|changes)?\s*(?:for|:)?\s*(?:sizes? )?(.*?)\s*"
@@ -42,7 +48,7 @@ def sizes_of(lines: Iterable[Line]) -> tuple[str, ...]:
 
 
 def sizes_by_lists(
-    lines: Iterable[Line], source: Written, named: tuple[str, ...]
+    lines: Sequence[Line], source: Written, named: tuple[str, ...]
 ) -> tuple[tuple[str, ...], tuple[Finding, ...]]:
     """Sizes that only the size lists give away, named by their number, where those named fit none of the lists."""
     lengths = Counter(
@@ -51,6 +57,9 @@ def sizes_by_lists(
         if line.part == "rows"
         for found in _LIST.findall(line.words.text)
     )
+    pairs = 0 if lengths or len(named) > 1 else sum(len(_PAIR.findall(line.words.text)) for line in lines)
+    if pairs >= _PAIRS_ENOUGH:
+        lengths[2] = pairs
     if not lengths or len(named) in lengths or (len(named) > 1 and lengths.total() < _ENOUGH):
         return named, ()
     number = lengths.most_common(1)[0][0]
