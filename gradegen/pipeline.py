@@ -108,8 +108,7 @@ def check_text(
     graded = plain_sizes(names)
     worked = _work(run, pattern, graded, tracing)
     checked = _gathered(pattern, plain_table(pattern, names), graded, worked, run.findings)
-    if pattern.yarns:
-        run.stage("check", lambda: (None, _check_yarns(checked)), None)
+    run.stage("check", lambda: (None, _check_rows_and_yarns(checked)), None)
     return _outcome(run, checked)
 
 
@@ -334,10 +333,10 @@ def _check(checked: Checked) -> Iterable[Finding]:
     return check_pattern(checked)
 
 
-def _check_yarns(checked: Checked) -> Iterable[Finding]:
-    from gradegen.check.run import check_yarns
+def _check_rows_and_yarns(checked: Checked) -> Iterable[Finding]:
+    from gradegen.check.run import check_rows_and_yarns
 
-    return check_yarns(checked)
+    return check_rows_and_yarns(checked)
 
 
 def _held_back(pattern: Pattern, findings: Iterable[Finding]) -> Findings:

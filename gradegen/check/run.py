@@ -16,18 +16,18 @@ def check_pattern(checked: Checked, rules: tuple[CheckingRule, ...] = RULES) -> 
     return tuple(findings)
 
 
-def check_yarns(checked: Checked) -> tuple[Finding, ...]:
-    """What the rules on stated amounts of yarn find, where nothing but rows and yarn is known of a pattern."""
+def check_rows_and_yarns(checked: Checked) -> tuple[Finding, ...]:
+    """What the rules on row numbers and stated yarn find, where nothing but rows and yarn is known of a pattern."""
     from gradegen.check.rules import (
         ounces_and_grams_differ,
+        row_numbers_broken,
         skeins_differ,
         yards_and_metres_differ,
         yarn_falls_with_size,
     )
 
-    return check_pattern(
-        checked, (skeins_differ, yards_and_metres_differ, ounces_and_grams_differ, yarn_falls_with_size)
-    )
+    of_yarn = (skeins_differ, yards_and_metres_differ, ounces_and_grams_differ, yarn_falls_with_size)
+    return check_pattern(checked, (row_numbers_broken, *of_yarn) if checked.pattern.yarns else (row_numbers_broken,))
 
 
 def _found_by(rule: CheckingRule, checked: Checked) -> list[Finding]:

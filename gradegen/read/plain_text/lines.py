@@ -16,6 +16,7 @@ from gradegen.read.plain_text.headings import (
 )
 
 _NOTE = re.compile(r"\W*notes?\s*[:–—-]\s*(?=\S)", re.I)
+_ROW_NAME = re.compile(r"[^:=]*(?:\d|\b(?:rows?|rnds?|rounds?|next|edging|border)\b)", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,7 @@ def text_lines(source: Written) -> list[Line]:
         heading = heading_of(raw, after, part) if raw.strip() and kept else None
         if heading is not None:
             part, piece = heading
-        elif part in ("head", "notes") and kept and defines_stitch(raw, source.text):
+        elif kept and _may_define(raw, part) and defines_stitch(raw, source.text):
             kept.append(_Span(start + len(raw) - len(raw.lstrip()), start + len(raw.rstrip()), "stitches", ""))
         elif raw.strip():
             if part != "rows" and kept and (begins_rows(raw) or (part == "head" and has_label(raw))):
@@ -63,6 +64,11 @@ def text_lines(source: Written) -> list[Line]:
                 kept.append(_Span(start + len(raw) - len(raw.lstrip()), end, own, piece))
         before = raw
     return [Line(source.part(span.start, span.end), span.part, span.heading) for span in kept]
+
+
+def _may_define(line: str, part: Part) -> bool:
+    """True before the rows; among and behind them, for a line whose name is no row's: `Shell: 5 dc in same st.`"""
+    return part in ("head", "notes") or (part == "rows" and _ROW_NAME.match(line) is None)
 
 
 def _printed(text: str) -> list[tuple[int, str]]:
