@@ -67,7 +67,7 @@ def text_lines(source: Written) -> list[Line]:
 
 
 def _may_define(line: str, part: Part) -> bool:
-    """True before the rows; among and behind them, for a line whose name is no row's: `Shell: 5 dc in same st.`"""
+    """True before the rows; among and behind them, for a line whose name is no row's."""
     return part in ("head", "notes") or (part == "rows" and _ROW_NAME.match(line) is None)
 
 
