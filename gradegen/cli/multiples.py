@@ -7,7 +7,7 @@ import sys
 
 from gradegen import pipeline
 from gradegen.cli.answers import UNREADABLE, exit_code, refuse, show_findings
-from gradegen.write.screen.terminal import show_text
+from gradegen.write.screen.terminal import show_prose, show_text
 
 MOST = 1_000
 
@@ -29,5 +29,8 @@ def multiples(options: argparse.Namespace) -> int:
 
     slot = names.index(options.size) if options.size is not None else 0
     found = chains_allowed(checked, slot, options.reach)
-    show_text(multiples_json(found) if options.json else multiples_text(found))
+    if options.json:
+        show_text(multiples_json(found))
+    else:
+        show_prose(multiples_text(found))
     return exit_code(outcome)

@@ -21,7 +21,7 @@ from gradegen.read.sums.formula import read_amount
 from gradegen.read.time_stamps import Stamp, read_stamps
 from gradegen.read.yaml.kinds import read_measure
 from gradegen.write.screen.findings import finding_lines
-from gradegen.write.screen.terminal import show_lines, show_text, width_of
+from gradegen.write.screen.terminal import show_lines, show_prose, show_text, width_of
 
 
 def yarn(options: argparse.Namespace) -> int:
@@ -37,7 +37,7 @@ def yarn(options: argparse.Namespace) -> int:
         show_text(census_text(checked))
         return exit_code(outcome)
     text, findings = (yarn_json if options.json else yarn_text)(checked)
-    show_text(text)
+    (show_text if options.json else show_prose)(text)
     _show(findings, checked, sys.stderr if options.json else sys.stdout)
     return exit_code(outcome)
 
@@ -63,7 +63,10 @@ def any_size(options: argparse.Namespace) -> int:
     if sheet is None:
         _show(findings, checked, sys.stderr)
         return _code(findings, outcome)
-    show_text(any_size_csv(sheet, checked) if options.csv else any_size_text(sheet, checked))
+    if options.csv:
+        show_text(any_size_csv(sheet, checked))
+    else:
+        show_prose(any_size_text(sheet, checked))
     if options.out is not None:
         paths, found = write_any_size(sheet, checked, Path(options.out), options.paper)
         findings += found

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 
 from gradegen.findings import Finding, Severity
-from gradegen.write.screen.fold import Folded, fold, grouped, sizes_in_words
+from gradegen.write.screen.fold import Folded, fold, grouped, names_of, sizes_in_words
 from gradegen.write.screen.source import marked, source_line
 
 Line = tuple[tuple[str, str], ...]  # pieces of text with their style
@@ -112,7 +112,7 @@ def _numbers(folded: Folded, sizes: Sequence[str]) -> list[str]:
 
 def _by_size(texts: Sequence[tuple[str, tuple[str, ...]]]) -> list[str]:
     """A text per size in columns, as many side by side as fit."""
-    shown = [(" ".join(named), text) for text, named in texts[:SIZES_SPELLED]]
+    shown = [(names_of(named), text) for text, named in texts[:SIZES_SPELLED]]
     names = max(len(name) for name, _ in shown)
     cells = [f"{name:<{names}}  {text}" for name, text in shown]
     wide = max(map(len, cells)) + 4
@@ -125,7 +125,7 @@ def _others(folded: Folded, sizes: Sequence[str], told: int) -> list[str]:
     more = [f"and {told - SIZES_SPELLED} more"] if told > SIZES_SPELLED else []
     agreeing = [size for size in sizes if size not in folded.sizes] if folded.sizes else []
     if agreeing and len(agreeing) < len(sizes):
-        more.append(f"({' '.join(agreeing)} {'agrees' if len(agreeing) == 1 else 'agree'})")
+        more.append(f"({names_of(agreeing)} {'agrees' if len(agreeing) == 1 else 'agree'})")
     return more
 
 

@@ -61,10 +61,15 @@ def sizes_in_words(folded: Folded, sizes: Sequence[str]) -> str:
     if not named:
         return ""
     if set(named).isdisjoint(sizes):
-        return " ".join(named)
+        return names_of(named)
     if len(named) > 1 and set(named) >= set(sizes):
         return "all sizes"
-    return ("size " if len(named) == 1 else "sizes ") + " ".join(named)
+    return ("size " if len(named) == 1 else "sizes ") + names_of(named)
+
+
+def names_of(sizes: Sequence[str]) -> str:
+    """`S M 2X`; with commas where a name has a blank in it: `tween, adult woman`."""
+    return (", " if any(" " in name for name in sizes) else " ").join(sizes)
 
 
 def grouped(folded: Folded, words: Callable[[Finding], str | None]) -> tuple[tuple[str, tuple[str, ...]], ...]:

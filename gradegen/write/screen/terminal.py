@@ -71,3 +71,24 @@ def show_rich(renderable: Any, stream: TextIO | None = None) -> None:
 def show_text(text: str, stream: TextIO | None = None) -> None:
     """Writes one text as it is, with a line end."""
     print(text, file=stream or sys.stdout)
+
+
+def show_prose(text: str, stream: TextIO | None = None) -> None:
+    """Writes sentences and tables; on a terminal, sentences too long for it go on in the next line between words."""
+    stream = stream or sys.stdout
+    if stream.isatty():
+        text = wrapped(text, width_of(stream))
+    show_text(text, stream)
+
+
+def wrapped(text: str, width: int) -> str:
+    """The text with its long sentences in several lines; what stands in columns, two blanks apart, stays as it is."""
+    from textwrap import fill
+
+    lines = text.split("\n")
+    return "\n".join(
+        line
+        if len(line) <= width or "  " in line.strip()
+        else fill(line, width, break_long_words=False, break_on_hyphens=False)
+        for line in lines
+    )

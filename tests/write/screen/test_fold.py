@@ -46,6 +46,11 @@ def test_sizes_in_words() -> None:
     assert sizes_in_words(fold([finding(None)])[0], SIZES) == ""
 
 
+def test_names_with_blanks_are_parted_by_commas() -> None:
+    folded = fold([finding("tween"), finding("adult woman")])[0]
+    assert sizes_in_words(folded, ("child", "tween", "adult woman")) == "sizes tween, adult woman"
+
+
 def test_equal_texts_are_said_once_with_their_sizes() -> None:
     folded = fold([finding("S", found="1"), finding("M", found="5"), finding("L", found="1")])[0]
     assert grouped(folded, lambda one: one.found) == (("1", ("S", "L")), ("5", ("M",)))
