@@ -9,6 +9,7 @@ from gradegen.design.pattern import Pattern
 from gradegen.findings import Finding
 
 CAUSE = "foundation-off-multiple"
+BRACES = frozenset({"name-in-braces-unknown", "brace-not-closed"})  # what stands there is no instruction
 CLASHES = ("relations-clash", "relations-not-solved")
 _ROW_FAULTS = frozenset(
     {
@@ -33,7 +34,7 @@ _MULTIPLE_FAULTS = frozenset({"multiple-stated-wrong", "multiple-stricter-than-n
 
 def hold_back(pattern: Pattern, findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """The findings, those that follow from a chain off its multiple or from clashing relations marked as followers."""
-    all_ = _after_clashes(tuple(findings))
+    all_ = _after_braces(_after_clashes(tuple(findings)))
     causes = [finding for finding in all_ if finding.rule == CAUSE]
     if not causes:
         return all_
@@ -51,6 +52,24 @@ def _after_clashes(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
         else one
         for one in findings
     )
+
+
+def _after_braces(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """What does not come out in the row of a misspelt name, or after it, follows from that name."""
+    causes = [finding for finding in findings if finding.rule in BRACES]
+    if not causes:
+        return findings
+    return tuple(
+        replace(one, follows=causes[0].rule)
+        if one.rule in _ROW_FAULTS and not one.follows and any(_stands_later(one, cause) for cause in causes)
+        else one
+        for one in findings
+    )
+
+
+def _stands_later(finding: Finding, cause: Finding) -> bool:
+    """True from the line of the cause on: later pieces go on from what its row leaves."""
+    return finding.place.file == cause.place.file and finding.place.line >= cause.place.line
 
 
 def _follows(finding: Finding, causes: Sequence[Finding], pattern: Pattern) -> bool:

@@ -6,7 +6,8 @@ import shutil
 from pathlib import Path
 
 from gradegen.findings import Severity
-from gradegen.pipeline import check_file
+from gradegen.pipeline import check_file, read_table
+from gradegen.write.starters.file import starter_text
 
 PATTERNS = Path(__file__).resolve().parents[2] / "shared" / "patterns"
 
@@ -46,3 +47,18 @@ def test_relations_that_clash_are_told_and_not_every_row_after_them(tmp_path: Pa
     assert f"{second} + 8" in clash.message
     assert clash.hint  # what loosening one would buy
     assert len({place.line for place in (clash.place, *(spot for spot, _ in clash.see_also))}) == 2
+
+
+def test_a_misspelt_name_in_braces_is_told_and_not_the_rows_that_lack_its_sentence(tmp_path: Path) -> None:
+    table, _ = read_table("child")
+    assert table is not None
+    text = starter_text("Some Yoke", "round-yoke", table, "child")
+    path = tmp_path / "yoke.yaml"
+    path.write_text(text.replace("{ring 2}", "{rnig 2}", 1), "utf-8")
+    errors = [f for f in check_file(path).findings if f.severity is Severity.ERROR]
+    assert [f.rule for f in errors if not f.follows] == ["name-in-braces-unknown"]
+    path.write_text(
+        text.replace("({third ring} sc)", "({third ring + 1} sc)", 1).replace("{ring 4}", "{rnig 4}"), "utf-8"
+    )
+    told = [f for f in check_file(path).findings if f.severity is Severity.ERROR and not f.follows]
+    assert {f.rule for f in told} == {"name-in-braces-unknown", "stated-count-wrong"}  # a row before it is told as ever

@@ -53,21 +53,27 @@ TEXT: Kind[Text] = Kind("a few words", _read_text, _ANY_TEXT)
 PROSE: Kind[Written] = Kind("a sentence or more", _read_written, _ANY_TEXT)
 
 
+def _listed(options: tuple[str, ...]) -> str:
+    """`US, UK`; in quotation marks where a comma belongs to one of them: `“1/4 in”, “1/4 in, 4 in = 10 cm”`."""
+    return ", ".join(f"“{one}”" if any("," in option for option in options) else one for one in options)
+
+
 def choice_text(options: tuple[str, ...]) -> Kind[Text]:
     """One of some words, with its place."""
+    listed = _listed(options)
 
     def read(node: Node) -> tuple[Text | None, tuple[Finding, ...]]:
         if not isinstance(node, Scalar):
-            return None, (wrong_kind(node, f"one of {', '.join(options)}"),)
+            return None, (wrong_kind(node, f"one of {listed}"),)
         word = " ".join(node.text.split())
         for option in options:
             if option.casefold() == word.casefold():
                 return Text(option, node.place), ()
         guess = nearest(word, options)
-        hint = f"Did you mean {guess}?" if guess else f"Write one of {', '.join(options)}."
-        return None, (UNKNOWN_CHOICE.at(node.place, f"“{_short(word)}” is none of {', '.join(options)}.", hint=hint),)
+        hint = f"Did you mean {guess}?" if guess else f"Write one of {listed}."
+        return None, (UNKNOWN_CHOICE.at(node.place, f"“{_short(word)}” is none of {listed}.", hint=hint),)
 
-    return Kind(f"one of {', '.join(options)}", read, {"enum": list(options)})
+    return Kind(f"one of {listed}", read, {"enum": list(options)})
 
 
 def choice(*options: C) -> Kind[C]:
