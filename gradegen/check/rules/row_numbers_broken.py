@@ -33,7 +33,7 @@ Common practice: numbers run on inside a section; they may start again at 1 or 2
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from gradegen.check.at_hand import number_in
@@ -54,6 +54,7 @@ class _Span:
     kind: str
     first: int
     last: int
+    name: str = ""
 
 
 def find(checked: Checked) -> Iterator[Finding]:
@@ -65,11 +66,15 @@ def find(checked: Checked) -> Iterator[Finding]:
 
 def _broken(checked: Checked, piece: Piece, size: GradedSize) -> Iterator[Finding]:
     before: _Span | None = None
+    left_out: _Span | None = None
     for row in piece.rows:
-        if row.sizes is not None and size.name not in row.sizes:
-            continue
         span = _span(row.label, size, len(checked.sizes))
-        if span is not None and before is not None and span.kind == before.kind and not _goes_on(before, span):
+        if row.sizes is not None and size.name not in row.sizes:
+            left_out = span
+            continue
+        nearest = [one for one in (before, left_out) if one is not None]  # a row of other sizes may keep its number
+        left_out = None
+        if span is not None and before is not None and span.kind == before.kind and not _any_goes_on(nearest, span):
             yield RULE.at(
                 row.label.place,
                 "This row number is out of turn.",
@@ -81,7 +86,13 @@ def _broken(checked: Checked, piece: Piece, size: GradedSize) -> Iterator[Findin
         before = None if span is None or _works_more(row) else span
 
 
+def _any_goes_on(nearest: Sequence[_Span], span: _Span) -> bool:
+    return any(_goes_on(one, span) for one in nearest)
+
+
 def _goes_on(before: _Span, span: _Span) -> bool:
+    if span.first == before.first and span.name and before.name and span.name != before.name:
+        return True  # `Row 1 forward`, `Row 1 return`
     counts_down = span.first == before.last - 1
     return span.first == before.last + 1 or span.first <= 2 < before.last or counts_down or _starts_again(before, span)
 
@@ -97,7 +108,7 @@ def _span(label: Label, size: GradedSize, sizes: int) -> _Span | None:
     last = first if label.last is None else number_in(label.last, size, sizes)
     if first is None or last is None:
         return None
-    return _Span(label.kind, first, max(first, last)) if last >= first else _Span(label.kind, first, last)
+    return _Span(label.kind, first, last, label.name)
 
 
 def _works_more(row: Row) -> bool:

@@ -14,7 +14,8 @@ _BEGIN = phrases(
     "with rs facing|with ws facing|with right side facing|with wrong side facing|"
     "with two strands|with 2 strands|with both strands|with yarn held|with 2 strands of yarn|"
     "with rs|with ws|with right side|with wrong side|changing to|changing colour|changing color|changing|"
-    "change to|change colour|change color|change|drop|pick up|carry|carrying|remove marker|remove|"
+    "switch to|switching to|change to|change colour|change color|change|drop|pick up|carry|carrying|"
+    "remove marker|remove|"
     "beginning with|alternating|using|leaving a|leaving an|leave a|leave an|leaving long|leaving 6|"
     "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
@@ -35,7 +36,7 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     unworked = _unworked(r)
     if unworked is not None:
         return unworked
-    if r.here.value == "magic ring" and r.peek().kind in (",", ";", ".", "number"):
+    if r.here.value == "magic ring" and (r.peek().kind in (",", ";", ".", "number") or r.low(1) == "and"):
         r.at += 1
         return Aside(r.text(mark), place=r.place(mark))
     if r.phrase(_SLIP_KNOT):
@@ -159,7 +160,7 @@ _TRAILS = phrases(
 def read_trailing(r: Reading) -> Aside | None:
     """Harmless words behind a step: `for thumb`, `with MC`, `as before`; else None."""
     mark = r.at
-    said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r))
+    said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r)) or _in_colour(r)
     if not (said and r.at_break()):
         r.at = mark
         said = _purpose(r)
@@ -170,8 +171,10 @@ def read_trailing(r: Reading) -> Aside | None:
 
 
 def _purpose(r: Reading) -> bool:
-    """`for thumb opening`, `for the left front band`: what it is for, in a few plain words."""
+    """`for thumb opening`, `for the left front band`, `to complete last fan`: what it is for, in a few plain words."""
     mark = r.at
+    if r.phrase(_TO_COMPLETE):
+        return r.here.kind in ("stitch", "word") and _pass_name(r)
     if not r.accept("for"):
         return False
     while r.here.kind == "word" and r.at - mark <= _PURPOSE and r.low() not in _NO_PURPOSE:
@@ -179,8 +182,33 @@ def _purpose(r: Reading) -> bool:
     return r.at > mark + 1
 
 
+def _pass_name(r: Reading) -> bool:
+    """One name of one or two words up to the end of the clause."""
+    r.at += 1
+    if r.here.kind in ("stitch", "word") and not r.at_break():
+        r.at += 1
+    return r.at_break()
+
+
+_TO_COMPLETE = phrases(
+    "to complete last|to complete the last|to complete first|to complete the first|to complete|to finish last|"
+    "to finish the last"
+)
 _PURPOSE = 4  # words behind `for`
 _NO_PURPOSE = words("row rows rnd rnds round rounds times size sizes each next last first and then until to in")
+
+
+_COLOURS = words(
+    "a b c d e f mc cc ca cb white black red green blue yellow pink grey gray cream brown orange purple teal navy"
+)
+
+
+def _in_colour(r: Reading) -> bool:
+    """`12 sc in A`, `12 sc in white`."""
+    if r.low() != "in" or r.low(1) not in _COLOURS:
+        return False
+    r.at += 2
+    return True
 
 
 def _coloured(r: Reading) -> bool:

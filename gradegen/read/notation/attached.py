@@ -56,6 +56,12 @@ def read_attach(r: Reading) -> list[Step] | None:
             return [Aside(r.text(mark), place=r.place(mark))]
         r.at = mark
         return None
+    if not made and r.accept("with"):  # `join B to any st with a ss`
+        r.accept("a")
+        if r.here.value != "sl st":
+            r.at = mark
+            return None
+        r.at += 1
     return [aside, Slip(place, to=True, place=r.place(start)), *made]
 
 

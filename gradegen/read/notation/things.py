@@ -88,6 +88,9 @@ def _named(r: Reading, adjective: str) -> Thing | None:
     if word in ("place", "space"):
         r.at += 1
         return Thing("place")
+    if word == "it" and any(before.value == "magic ring" for before in r.tokens[: r.at]):
+        r.at += 1
+        return Thing("ring")
     if _one(word) in _NOUNS:
         r.at += 1
         _space_of_noun(r)

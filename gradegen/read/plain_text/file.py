@@ -26,7 +26,7 @@ TERMS_ASSUMED = Rule("terms-assumed", Severity.NOTE, "house", "the text does not
 
 
 def _term_words(names: str) -> re.Pattern[str]:
-    says = rf"\b(?:{names})\b[^.\n]{{0,24}}\bterm(?:s|inology)?\b|\bterms?\s*:?\s*(?:{names})\b"
+    says = rf"\b(?:{names})\b[^.\n]{{0,24}}\bterm(?:s|inology)?\b|\bterm(?:s|inology)?\s*:?\s*(?:{names})\b"
     return re.compile(rf"{says}|^abbreviations?\W+(?:{names})\b", re.IGNORECASE)
 
 
@@ -82,6 +82,9 @@ def _terms(source: Written, lines: Sequence[Line]) -> Terms | None:
     return None
 
 
+_REMARK = re.compile(r"\s*\((?![A-Za-z][A-Za-z-]*(?: [A-Za-z-]+){0,2}\))[^)]*\)\s*$|\s*\((?:make|work)\b[^)]*\)\s*$")
+
+
 def _definitions(lines: Iterable[Line], names: RowNames) -> tuple[dict[str, Definition], Findings]:
     known: dict[str, Definition] = {}
     findings: Findings = ()
@@ -92,7 +95,7 @@ def _definitions(lines: Iterable[Line], names: RowNames) -> tuple[dict[str, Defi
         if not match:
             continue
         own = RowNames(names.terms, names.sizes, known)
-        name = re.sub(r"\s*\([^)]*\)\s*$", "", match[1]).strip()
+        name = _REMARK.sub("", match[1]).strip()
         definition, more = read_definition(name, line.words.part(match.end(), len(line.words.text)), own)
         known[name] = definition
         findings += more
