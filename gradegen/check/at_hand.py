@@ -1,4 +1,4 @@
-"""What rules look at again and again: numbers per size, the place of a number in one size, rows by piece."""
+"""What rules look at again and again: numbers per size, and the place of a number in one size."""
 
 from __future__ import annotations
 
@@ -8,9 +8,8 @@ from fractions import Fraction
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Name, PerSize
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import CountRule, Piece
+from gradegen.design.pattern import CountRule
 from gradegen.design.rows import Number
-from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.grade.reckon import Refused, Value, reckon, value_of
 
@@ -55,9 +54,3 @@ def graded_count(checked: Checked, name: str) -> CountRule | None:
     """The rule of a count that a measure was snapped to; None for sums and unknown names."""
     rule = checked.pattern.counts.get(name.removesuffix(" chain"))
     return rule if rule is not None and rule.formula is None else None
-
-
-def rows_of(checked: Checked, piece: Piece, size: GradedSize) -> list[WorkedRow]:
-    """The rows of one piece that one size works, in working order."""
-    places = {row.place for row in piece.rows}
-    return [row for row in checked.worked.get(size.name, ()) if row.applies and row.row.place in places]

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.check.edges_of_pieces import NotKnown, Sides
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Formula, Name
 from gradegen.design.graded import GradedSize
@@ -18,6 +17,7 @@ from gradegen.grade.reckon import Refused, Value, names_in
 from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.numbers.units import inches_of
+from gradegen.reckon.edges_of_pieces import NotKnown, Sides, unit_of
 
 EASED_IN = {"sleeve": Fraction(1, 2)}  # inches; a cap or a drop sleeve is eased in that much
 LENGTHS_AGREE = Fraction(1, 4)  # inches; house
@@ -65,7 +65,7 @@ def mismatched_joins(checked: Checked, kind: SeamKind) -> Iterator[Mismatch]:
 def _compared(checked: Checked, seam: Join, size: GradedSize) -> Mismatch | None:
     sides = Sides(checked, size)
     left, right = sides.amount(seam.left), sides.amount(seam.right)
-    units = _unit(checked, seam.left, size), _unit(checked, seam.right, size)
+    units = unit_of(checked, seam.left, size), unit_of(checked, seam.right, size)
     lengths = "length" in (left.kind, right.kind) or (units[0] != units[1] and None not in units)
     if lengths:
         return _compared_lengths(checked, seam, size, (left, right), units)
@@ -103,26 +103,6 @@ def _inches(checked: Checked, value: Value, unit: str | None) -> Fraction | None
     rates = {gauge.rows if unit == "rows" else gauge.stitches for gauge in usable.values()} - {None}
     rate = rates.pop() if len(rates) == 1 else None
     return value.number / rate if rate else None
-
-
-def _unit(checked: Checked, formula: Formula, size: GradedSize) -> str | None:
-    """Whether a sum is of sts or of rows; None where its names are of both kinds, or of none."""
-    found = {_unit_of(checked, name, size) for name in names_in(formula)} - {None}
-    return found.pop() if len(found) == 1 else None
-
-
-def _unit_of(checked: Checked, name: Name, size: GradedSize) -> str | None:
-    words = name.name.lower().split()
-    if words[-1] in ("rows", "rounds", "rnds"):
-        return "rows"
-    for key, count in size.counts.items():
-        if key.lower() == name.name.lower():
-            return "rows" if count.unit == "rows" else "sts"
-    for piece in checked.pattern.pieces:
-        for edge, formula in piece.edges.items():
-            if name.name.lower() == f"{piece.name.text} {edge}".lower():
-                return _unit(checked, formula, size)
-    return "sts" if words[-1] in ("start", "end", "leave") else None
 
 
 def _words(formula: Formula) -> str:

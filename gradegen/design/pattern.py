@@ -90,7 +90,8 @@ class Yarn:
     `weighed`: swatches and testers' pieces besides the sample. `unravelled`: stitch id -> yarn in one stitch. `margin`:
     percent on top of what is used. `price`: of one skein, in whatever currency. `besides`: yarn for seams, tassels, the
     swatch, by name. `tails`: ends to weave in. `length_also`, `mass_also`: the put-up said again in the other unit.
-    `sample_stitches`: stitch id -> number in the sample as it was made; {} where its size's rows tell.
+    `sample_stitches`: stitch id -> number in the sample as it was made; {} where its size's rows tell. `sewing`:
+    lengths of yarn to sew one length of seam (None: as is usual); the yarn that says it is the one that sews.
     """
 
     letter: str
@@ -112,6 +113,7 @@ class Yarn:
     length_also: Amount | None = None
     mass_also: Amount | None = None
     sample_stitches: Mapping[str, int] = field(default_factory=dict)
+    sewing: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

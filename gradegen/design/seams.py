@@ -17,6 +17,7 @@ class Join:
     """Two edges sewn or crocheted together: `front shoulder to back shoulder`, `side: front rows = back rows`.
 
     `kind` follows from the seam's name, or from its words. `within`: how far lengths may differ, eased in.
+    `sewn`: how many seams of this length are sewn (None: as is usual for its kind; 0: it is worked, or only compared).
     """
 
     name: str
@@ -25,6 +26,7 @@ class Join:
     right: Formula
     text: str
     within: Amount | None = None
+    sewn: int | None = None
     place: Place = field(compare=False, kw_only=True)
 
 
@@ -32,7 +34,8 @@ class Join:
 class PickUp:
     """Stitches picked up along row edges: `count` of them, `ratio` to a row of `along`, and `besides` one for one.
 
-    `multiple`, `plus`: what the border worked on them needs (None: anything).
+    `multiple`, `plus`: what the border worked on them needs (None: anything). `sewn`: borders made apart and sewn along
+    those rows, where they are not picked up.
     """
 
     name: str
@@ -43,6 +46,7 @@ class PickUp:
     multiple: int | None
     plus: int
     text: str
+    sewn: int = 0
     place: Place = field(compare=False, kw_only=True)
 
 

@@ -7,12 +7,14 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from gradegen.reckon.amounts import EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
     from gradegen.reckon.census import Census, Counted, stitch_census
+    from gradegen.reckon.sewn_seams import Sewing
     from gradegen.reckon.yarn import yarn_per_size
 
 __all__ = [
     "Census",
     "Counted",
     "EvidenceUsed",
+    "Sewing",
     "SizeYarn",
     "YarnAmount",
     "YarnLine",
@@ -20,7 +22,13 @@ __all__ = [
     "stitch_census",
     "yarn_per_size",
 ]
-_WHERE = {"Census": "census", "Counted": "census", "stitch_census": "census", "yarn_per_size": "yarn"}
+_WHERE = {
+    "Census": "census",
+    "Counted": "census",
+    "Sewing": "sewn_seams",
+    "stitch_census": "census",
+    "yarn_per_size": "yarn",
+}
 
 
 def __getattr__(name: str) -> Any:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal
 
 from gradegen.findings import Place
+from gradegen.reckon.sewn_seams import Sewing
 
 Basis = Literal["each stitch", "one factor", "measured lengths", "lengths and weights", "area"]
 
@@ -101,7 +102,8 @@ class YarnNeed:
     """One yarn over all sizes: `margin` is a share (1/10 is a tenth more) and `margin_words` why it is that.
 
     `basis`: how the evidence was brought to every size: each stitch fitted, one factor over published proportions,
-    measured lengths alone, these with one factor, or area. `currency`: as the price names it.
+    measured lengths alone, these with one factor, or area. `currency`: as the price names it. `sewing`: what the
+    seams take, where it is reckoned from their lengths.
     """
 
     letter: str
@@ -111,6 +113,7 @@ class YarnNeed:
     evidence: tuple[EvidenceUsed, ...]
     sizes: tuple[SizeYarn, ...]
     currency: str = ""
+    sewing: Sewing | None = None
 
     def of(self, size: str) -> SizeYarn | None:
         """One size's yarn."""

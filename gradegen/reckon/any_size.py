@@ -227,7 +227,7 @@ def size_with(checked: Checked, leading: LeadingCount, count: int, yarns: Sequen
         rows=_row_count(pattern, size),
         follows=size.name,
         named=tuple(one.name for one in checked.sizes if name in one.counts and one.counts[name].n == count),
-        yarn={one.yarn.letter: one.size(size.name, one.lines(parts, {})) for one in yarns if one.each is not None},
+        yarn={one.yarn.letter: one.of_trial(trial, size.name, parts) for one in yarns if one.each is not None},
     )
 
 

@@ -14,10 +14,12 @@ from gradegen.reckon.census import Census, Counted
 from gradegen.reckon.evidence import Evidence, gather_evidence, unravelled_evidence, unravelled_inches
 from gradegen.reckon.per_stitch import PerStitch, Proportions, Weight, fit_stitches
 from gradegen.reckon.put_up import PutUp, read_price
+from gradegen.reckon.sewn_seams import Sewing, sewing_yarn
 
 USUAL_MARGIN = Fraction(1, 10)  # this and the next two: the house's choice among what designers do
 MARGIN_OF_COLOURS = Fraction(3, 20)
 MARGIN_TESTED = Fraction(1, 20)
+SEAMS = "seams"
 TAIL = Fraction(6)  # inches of one end to weave in; common practice
 
 
@@ -38,6 +40,13 @@ class FittedYarn:
     in_inches: bool = True
     per_square_inch: YarnAmount | None = None
     proportions: Proportions | None = None
+
+    @property
+    def knows_lengths(self) -> bool:
+        """True where the evidence, or with it the put-up, gives lengths and not weights alone."""
+        if self.per_square_inch is not None:
+            return self.per_square_inch.inches is not None
+        return self.in_inches or self.put_up.filled(None, Fraction(1)).inches is not None
 
     @property
     def basis(self) -> Basis:
@@ -64,10 +73,16 @@ class FittedYarn:
         ratios = [one.ratio for one in self.evidence]
         return (min(ratios), max(ratios)) if len(ratios) > 1 else None
 
-    def size(self, name: str, lines: Sequence[YarnLine], is_whole: bool = True) -> SizeYarn:
-        """One size's yarn from what its parts take, with seams, tassels and tails on lines of their own."""
+    def size(
+        self, name: str, lines: Sequence[YarnLine], sewn: Fraction = Fraction(0), is_whole: bool = True
+    ) -> SizeYarn:
+        """One size's yarn from what its parts take, with seams, tassels and tails on lines of their own.
+
+        `sewn`: inches of yarn for its seams.
+        """
         used = _sum(lines)
-        more = [YarnLine(what, self.put_up.measured(amount), False) for what, amount in self.yarn.besides.items()]
+        more = [YarnLine(SEAMS, self.put_up.filled(sewn, None), False)] if sewn else []
+        more += [YarnLine(what, self.put_up.measured(amount), False) for what, amount in self.yarn.besides.items()]
         net = used.plus(_sum(more))
         if used.inches is not None:
             ends = self._ends(len(lines), self.put_up.skeins(net.times(1 + self.margin)))
@@ -89,20 +104,34 @@ class FittedYarn:
             is_whole=is_whole,
         )
 
+    def of_trial(self, trial: Checked, name: str, parts: Sequence[Counted]) -> SizeYarn:
+        """One size of a pattern worked with another count, by its own stitches and its own seams."""
+        sewing = self._sewing(trial)
+        return self.size(name, self.lines(parts, {}), sewing.inches[name] if sewing is not None else Fraction(0))
+
     def need(self, checked: Checked, census: Census) -> YarnNeed:
         """This yarn over all sizes."""
+        sewing = self._sewing(checked)
+        sewn = sewing.inches if sewing is not None else {}
         areas = finished_areas(checked) if self.per_square_inch is not None else {}
         sizes = tuple(
             self.size(
                 size.name,
                 self.lines(census.by_size.get(size.name, ()), areas.get(size.name, {})),
+                sewn.get(size.name, Fraction(0)),
                 self.per_square_inch is not None or not census.missing.get(size.name),
             )
             for size in checked.sizes
         )
         price = read_price(self.yarn.price.text) if self.yarn.price else None
         currency = price[1] if price else ""
-        return YarnNeed(self.yarn.letter, self.margin, self.margin_words, self.basis, self.evidence, sizes, currency)
+        return YarnNeed(
+            self.yarn.letter, self.margin, self.margin_words, self.basis, self.evidence, sizes, currency, sewing
+        )
+
+    def _sewing(self, checked: Checked) -> Sewing | None:
+        """The yarn for seams; None where no length of this yarn is known."""
+        return sewing_yarn(checked, self.yarn) if self.knows_lengths else None
 
     def _ends(self, parts: int, skeins: int | None) -> int:
         """Ends to weave in: as said, else two for each part and two for each new skein."""

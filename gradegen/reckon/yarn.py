@@ -15,6 +15,7 @@ from gradegen.reckon.census import Census, stitch_census
 from gradegen.reckon.evidence import all_weighed
 from gradegen.reckon.fitted_yarn import FittedYarn, fit_yarn
 from gradegen.reckon.put_up import read_price
+from gradegen.reckon.sewn_seams import seams_not_known
 from gradegen.trade.yarn_use import use_disagreements
 
 YARN_NOT_KNOWN = Rule(
@@ -63,6 +64,7 @@ def yarn_per_size(checked: Checked, census: Census | None = None) -> tuple[tuple
         need = fitted.need(checked, counted)
         needs.append(need)
         findings += (*_changed(yarn, counted), *_proportion(fitted, counted), *_short(yarn, need), *_price(yarn))
+        findings += seams_not_known(checked, yarn, fitted.knows_lengths)
     return tuple(needs), tuple(findings)
 
 
@@ -115,7 +117,7 @@ def _proportion(fitted: FittedYarn, census: Census) -> Iterator[Finding]:
     """That area or published proportions were used, and how the latter disagree."""
     yarn = fitted.yarn
     if fitted.each is None or fitted.proportions is None:
-        message = f"Yarn {yarn.letter} is worked out from area alone; edgings, seams and thick stitches are not in it."
+        message = f"Yarn {yarn.letter} is worked out from area alone; edgings and thick stitches are not in it."
         yield YARN_BY_AREA.at(yarn.place, message, hint="Count the swatch: stitches: {dc: 200, ch: 60}.")
         return
     guessed = sorted(fitted.each.guessed & {name for size in census.by_size for name in census.of(size, yarn.letter)})

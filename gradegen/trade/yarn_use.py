@@ -15,7 +15,7 @@ from gradegen.trade.tables import exact, read_table
 
 @dataclass(frozen=True, slots=True)
 class StitchUse:
-    """Yarn in one stitch, in hundredths of a single crochet's."""
+    """Yarn in one stitch, in hundredths of a single crochet's; in a seam, in lengths of the seam."""
 
     use: Fraction
     source: Source
@@ -41,6 +41,14 @@ def one_stitch_uses() -> Mapping[str, StitchUse]:
         name: StitchUse(exact(one["use"]), source_of(table["sources"][one["source"]]), one["trust"])
         for name, one in table["one stitch"].items()
     }
+
+
+@cache
+def seam_use() -> StitchUse:
+    """Lengths of yarn in one length of a sewn seam."""
+    table = read_table("yarn_use")
+    one = table["seam"]
+    return StitchUse(exact(one["use"]), source_of(table["sources"][one["source"]]), one["trust"])
 
 
 @cache

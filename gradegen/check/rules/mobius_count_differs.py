@@ -40,12 +40,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gradegen.check.at_hand import number_in, rows_of
+from gradegen.check.at_hand import number_in
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.design.rows import Chain
 from gradegen.findings import Finding, Rule, Severity
+from gradegen.reckon.edges_of_pieces import rows_of
 
 RULE = Rule(
     "mobius-count-differs", Severity.ERROR, "arithmetic", "A half-twist round leaves one side of the chain out."

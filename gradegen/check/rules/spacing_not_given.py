@@ -34,7 +34,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from gradegen.check.at_hand import number_in, rows_of
+from gradegen.check.at_hand import number_in
 from gradegen.check.spacing import spacing_words
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
@@ -43,6 +43,7 @@ from gradegen.design.pattern import Piece
 from gradegen.design.rows import Change
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Rule, Severity
+from gradegen.reckon.edges_of_pieces import rows_of
 from gradegen.work.edges import stitches
 
 RULE = Rule("spacing-not-given", Severity.WARNING, "trade standard", "Where the changes of this row go is not said.")

@@ -92,6 +92,12 @@ BESIDES = Field(
     "Yarn for seams, tassels, the swatch.",
     example="{seams: 3 yd}",
 )
+SEWING = Field(
+    "sewing",
+    POSITIVE,
+    "Lengths of this yarn to sew one length of seam; a line for seams under `besides` replaces it.",
+    example="3",
+)
 TAILS = Field("tails", whole(0, 10_000), "Ends of yarn to weave in.", example="4")
 STATED_FIELDS = tuple(
     Field(
@@ -102,7 +108,7 @@ STATED_FIELDS = tuple(
 STATED = Field("stated", block_of(STATED_FIELDS, "the amounts stated"), "Amounts you print yourself; they are checked.")
 YARN_FIELDS = (
     YARN_WEIGHT, FIBRE, COLOUR, SKEIN_FIELD, SAMPLE, TESTERS, SWATCHES, UNRAVELLED, MARGIN, PRICE, BESIDES, TAILS,
-    STATED,
+    STATED, SEWING,
 )  # fmt: skip
 
 WHAT = Field("what", TEXT, "What is needed.", required=True, example="stitch marker")

@@ -60,6 +60,12 @@ RATIO: Kind[Fraction] = Kind("a ratio such as 3 for 4", _read_ratio, {"type": "s
 
 JOIN = Field("join", MEETING, "Two edges that meet.", example=_EXAMPLE)
 WITHIN = Field("within", amount("length", "1/2 in"), "How far lengths may differ and be eased in.", example="1/2 in")
+SEWN = Field(
+    "sewn",
+    whole(0, 1000),
+    "How many seams of this length are sewn; 0 where rows join it, or where the line only compares.",
+    example="2",
+)
 PICK_UP = Field("pick up", SUM, "Stitches picked up: a count or a sum.", example="neckband")
 ALONG_ROWS = Field("along", SUM, "Rows they are picked up along.", example="2 * neck rows")
 RATIO_OF = Field("ratio", RATIO, "Stitches for so many rows.", example="3 for 4")
@@ -74,7 +80,7 @@ BODY_ROUND = Field("body", SUM, "The body's first round.", example="body")
 SLEEVE_ROUND = Field("sleeve", SUM, "The first round of one sleeve.", example="upper sleeve")
 SEAM_FIELDS = (
     JOIN, WITHIN, PICK_UP, ALONG_ROWS, RATIO_OF, BESIDES_STS, BORDER_MULTIPLE, BORDER_PLUS, DIVIDES, BODY_PARTS,
-    SLEEVE_PART, UNDERARM, BODY_ROUND, SLEEVE_ROUND,
+    SLEEVE_PART, UNDERARM, BODY_ROUND, SLEEVE_ROUND, SEWN,
 )  # fmt: skip
 _BLOCK = block_of(SEAM_FIELDS, "a seam")
 SeamGiven = tuple[Scalar | None, Meeting | Given]  # the seam's name, and what stands behind it

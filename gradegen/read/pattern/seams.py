@@ -53,7 +53,8 @@ def _seam(name: str, place: Place | None, body: Meeting | Given) -> Seam | Findi
 def _join(name: str, meeting: Meeting, given: Given | None) -> Join:
     left, right, text = meeting
     within = given.value(keys.WITHIN) if given else None
-    return Join(name, kind_of_seam(name, text.text), left, right, text.text, within, place=text.place)
+    sewn = given.value(keys.SEWN) if given else None
+    return Join(name, kind_of_seam(name, text.text), left, right, text.text, within, sewn, place=text.place)
 
 
 def kind_of_seam(name: str, words: str) -> SeamKind:
@@ -81,6 +82,7 @@ def _pick_up(name: str, given: Given) -> PickUp | Finding:
         given.value(keys.BORDER_MULTIPLE),
         given.value(keys.BORDER_PLUS) or 0,
         text="",
+        sewn=given.value(keys.SEWN) or 0,
         place=given.place_of(keys.PICK_UP),
     )
 

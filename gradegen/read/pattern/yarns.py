@@ -56,6 +56,7 @@ def _yarn(key: Scalar, given: Given, terms: Terms) -> Yarn:
         length_also=length_also,
         mass_also=mass_also,
         sample_stitches=stitch_ids(sample.value(keys.SAMPLE_STITCHES) or (), terms) if sample else {},
+        sewing=given.value(keys.SEWING),
     )
 
 

@@ -9,9 +9,9 @@ from fractions import Fraction
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Pattern, Yarn
-from gradegen.numbers.exact import decimal_text
+from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.rounding import nearest_whole
-from gradegen.reckon import SizeYarn, YarnAmount, YarnNeed
+from gradegen.reckon import Sewing, SizeYarn, YarnAmount, YarnNeed
 from gradegen.trade.yarn import find_yarn_weights
 from gradegen.write.words.fold import folded
 
@@ -122,10 +122,20 @@ def _notes(need: YarnNeed, metric: bool) -> Iterable[str]:
         yield f"The evidence lies between {percent(low)} and {percent(high)} of what is fitted."
     if any(not size.is_whole for size in need.sizes):
         yield "Some rows could not be followed; their yarn is missing."
+    if need.sewing is not None:
+        yield _sewing(need, need.sewing, metric)
     parts = next((size for size in need.sizes if len(size.lines) > 1), None)
     if parts is not None:
         said = ", ".join(f"{line.what} {_either(line.amount, metric)}" for line in parts.lines)
         yield f"In size {parts.size}: {said}."
+
+
+def _sewing(need: YarnNeed, sewing: Sewing, metric: bool) -> str:
+    """What the seams take in every size, and how that was reckoned."""
+    taken = [(one.size, line.amount) for one in need.sizes for line in one.lines if line.what == "seams"]
+    said = ", ".join(f"{size} {_either(amount, metric)}" for size, amount in taken)
+    whose = "as the pattern says" if sewing.is_stated else "common practice, no source"
+    return f"Seams, {mixed_text(sewing.each)} lengths of yarn to one of seam ({whose}): {said}."
 
 
 def evidence_lines(need: YarnNeed) -> list[str]:

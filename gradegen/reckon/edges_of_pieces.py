@@ -5,20 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from gradegen.check.at_hand import rows_of
 from gradegen.design.checked import Checked
 from gradegen.design.formula import Formula, Name, PerSize
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.design.schedule import Schedule
+from gradegen.design.worked import WorkedRow
 from gradegen.grade.bodies import folded
-from gradegen.grade.reckon import Refused, Value, reckon, value_of
+from gradegen.grade.reckon import Refused, Value, names_in, reckon, value_of
 
 OWN = ("rows", "start", "end")  # what every piece has: its rows, its first and its last stitches
 _OF_SCHEDULE = ("start", "end", "rows", "leave")
 
 
-class NotKnown(Exception):  # noqa: N818 - caught in this room
+class NotKnown(Exception):  # noqa: N818 - caught where seams are looked at
     """An edge that hangs on rows which could not be followed; `why` says which."""
 
     def __init__(self, why: str) -> None:
@@ -102,6 +102,12 @@ def _part_of(schedule: Schedule, part: str) -> int:
     return {"start": schedule.before, "end": schedule.to, "rows": schedule.rows, "leave": schedule.leave}[part]
 
 
+def rows_of(checked: Checked, piece: Piece, size: GradedSize) -> list[WorkedRow]:
+    """The rows of one piece that one size works, in working order."""
+    places = {row.place for row in piece.rows}
+    return [row for row in checked.worked.get(size.name, ()) if row.applies and row.row.place in places]
+
+
 def worked_part(checked: Checked, piece: Piece, size: GradedSize, name: str) -> Value:
     """Rows worked, first stitches or last stitches of a piece; raises NotKnown where a row could not be followed."""
     rows = [row for row in rows_of(checked, piece, size) if not row.row.is_prose]
@@ -123,3 +129,23 @@ def names_of_edges(checked: Checked) -> tuple[str, ...]:
     edges = [f"{folded(p.name.text)} {name}" for p in pattern.pieces for name in (*p.edges, *OWN)]
     parts = [f"{name} {part}" for name in pattern.scheduled for part in _OF_SCHEDULE]
     return (*edges, *pattern.counts, *pattern.measures, *parts)
+
+
+def unit_of(checked: Checked, formula: Formula, size: GradedSize) -> str | None:
+    """Whether a sum is of sts or of rows; None where its names are of both kinds, or of none."""
+    found = {_unit_of_name(checked, name, size) for name in names_in(formula)} - {None}
+    return found.pop() if len(found) == 1 else None
+
+
+def _unit_of_name(checked: Checked, name: Name, size: GradedSize) -> str | None:
+    words = name.name.lower().split()
+    if words[-1] in ("rows", "rounds", "rnds"):
+        return "rows"
+    for key, count in size.counts.items():
+        if key.lower() == name.name.lower():
+            return "rows" if count.unit == "rows" else "sts"
+    for piece in checked.pattern.pieces:
+        for edge, formula in piece.edges.items():
+            if name.name.lower() == f"{piece.name.text} {edge}".lower():
+                return unit_of(checked, formula, size)
+    return "sts" if words[-1] in ("start", "end", "leave") else None
