@@ -35,7 +35,9 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
 
 def _also(kind: Kind, stop: Kind) -> int:
     """1 when the stopping target itself is of the counted kind."""
-    return int(kind.key == stop.key or (kind.key in ("st", "place") and stop.key.startswith(("=", "corner"))))
+    at_stitch = stop.key.startswith("=") or stop.key == "corner"  # a corner of chains is no stitch
+    at_space = kind.key == "place" and stop.key.startswith("corner")
+    return int(kind.key == stop.key or (kind.key in ("st", "place") and at_stitch) or at_space)
 
 
 def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
