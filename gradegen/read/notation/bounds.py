@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gradegen.design.rows import Bound, Thing
-from gradegen.read.notation.reading import Reading, unless_one
+from gradegen.read.notation.reading import Reading, plain, unless_one
 from gradegen.read.notation.things import STITCHES, read_thing
 from gradegen.read.notation.word_lists import phrases
 
@@ -63,6 +63,8 @@ def read_bound(r: Reading) -> Bound | None:
 
 def _last(r: Reading) -> Bound | None:
     mark = r.at
+    if (left := _nth_from_end(r)) is not None:
+        return left
     has_last = r.accept("last", "final")
     number = r.number()
     r.accept("rem", "remaining")
@@ -78,6 +80,33 @@ def _last(r: Reading) -> Bound | None:
         return None
     r.phrase(phrases("of row|of rnd|of round|of ch|of chain|rem|remain"))
     return Bound("last", unless_one(number), thing or Thing("st"))
+
+
+def _nth_from_end(r: Reading) -> Bound | None:
+    """`to 2nd loop from end`: whether that one is worked too shows in what the words behind work last, else None."""
+    mark = r.at
+    nth = r.ordinal() if r.here.kind == "ordinal" else None
+    thing = read_thing(r) if nth is not None else None
+    if thing is None or nth is None or not r.phrase(phrases("from end|from the end|from end of row|from end of rnd")):
+        r.at = mark
+        return None
+    place, left = plain(nth), _worked_last(r)
+    if place is None or left is None or not 1 <= left <= place <= left + 1:
+        r.at = mark
+        return None
+    return Bound("last", None if left == 1 else r.whole(left, r.tokens[mark].start, r.here.start), thing)
+
+
+def _worked_last(r: Reading) -> int | None:
+    """How many places the words up to the full stop work at the end: 1 for `in last loop`, 2 for `in last 2 loops`."""
+    for i in range(r.at, len(r.tokens) - 1):
+        token, after = r.tokens[i], r.tokens[i + 1]
+        if token.kind in (".", "end"):
+            return None
+        if token.low == "last":
+            value = after.value if after.kind == "number" else 1
+            return value if isinstance(value, int) else None
+    return None
 
 
 def _before_marker(r: Reading) -> Bound | None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Literal
 
 from gradegen.design.rows import Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
+from gradegen.read.notation.behind_work import pass_behind
 from gradegen.read.notation.counting import read_counts
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import Reading
@@ -248,6 +249,7 @@ def read_slip(r: Reading) -> list[Step] | None:
     if r.phrase(_RING):
         r.phrase(_TWIST)
         return [Join("ring", place=r.place(mark))]
+    pass_behind(r)
     into = read_place(r, to=True)
     if into is None:
         if number is not None or not r.at_break():

@@ -294,9 +294,19 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
         return True
     if isinstance(steps[-1], Chain) and r.here.kind == "stitch" and r.here.value != "ch":
         return True
+    if _is_mesh(r, steps[-1]) and r.here.kind == "number" and r.peek().kind == "stitch":
+        return True
     before = r.tokens[r.at - 1]
     remark = isinstance(steps[-1], Aside) and (before.kind == "word" or before.value == "magic ring")
     return follows and (before.kind == "close" or remark)
+
+
+def _is_mesh(r: Reading, step: Step) -> bool:
+    """True for counted spaces and blocks: `2 sp 4 dc`."""
+    if not isinstance(step, Work) or not step.bare or len(step.makes) != 1:
+        return False
+    mesh = r.names.definitions.get(step.makes[0].stitch)
+    return mesh is not None and any(isinstance(one, (Chain, Skip)) for one in mesh.steps)
 
 
 def _late_place(r: Reading, level: Steps) -> list[Step] | None:

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
+from gradegen.read.notation.behind_work import pass_behind
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.clusters import read_worked_together
 from gradegen.read.notation.makes import (
@@ -40,6 +41,7 @@ def read_work(r: Reading) -> list[Step] | None:
     called = read_name_remark(r)
     between = read_between(r)
     loop = r.loop
+    pass_behind(r)
     into = read_place(r) or _behind_loop(r)
     if into is None:
         if slashed or between:

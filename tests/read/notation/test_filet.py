@@ -7,6 +7,8 @@ import pytest
 from gradegen.findings import Written
 from gradegen.read.notation.filet import implied_meshes
 from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.unread import holds_unread
 
 
 def meshes(text: str) -> set[str]:
@@ -27,3 +29,8 @@ def test_counted_spaces_and_blocks_are_filet() -> None:
 )
 def test_chain_spaces_named_by_their_length_are_no_filet(text: str) -> None:
     assert meshes(text) == set()
+
+
+def test_no_comma_is_needed_between_a_space_and_stitches() -> None:
+    row, _ = read_row(Written.plain("Row 3: Ch 5, 2 sp 4 dc, 3 sp 7 dc, 1 sp."), RowNames(terms="US"))
+    assert not holds_unread(row.steps)
