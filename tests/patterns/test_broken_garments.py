@@ -178,7 +178,8 @@ def block(name: str, key: str) -> tuple[int, int]:
 def changes(name: str, key: str) -> Iterator[tuple[int, str, str]]:
     """(line, what is changed, the whole text with it): a name with 12 more, a number with one more.
 
-    Given rates are left alone: another rate is another design, and the words that are printed change with it.
+    Given rates are left alone: another rate is another design, and the words that are printed change with it. So is how
+    many seams are sewn, which only changes the yarn.
     """
     text = demo(name).text
     start, end = block(name, key)
@@ -187,7 +188,7 @@ def changes(name: str, key: str) -> Iterator[tuple[int, str, str]]:
         if found[0] in KEYS or text[line : found.start()].lstrip().startswith("#"):
             continue
         if not OF_MINE.search(text[line : found.start()]) or re.search(
-            r"(row: |rates: \[)$", text[line : found.start()]
+            r"(row: |rates: \[|sewn: )$", text[line : found.start()]
         ):
             continue
         more = one_more(found[0]) if found[0].isdigit() else f"({found[0]} + 12)"
