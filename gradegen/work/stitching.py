@@ -211,8 +211,11 @@ def _same(walk: Walk, step: Work) -> None:
         walk.begun, walk.here, walk.last_kind = True, False, ANY_PLACE.key
         walk.make(step.makes)
     elif not walk.begun:
-        walk.owe(ANY_STITCH) if walk.before else None
-        walk.take(ANY_STITCH, 1, step.into.place)
+        one = walk.cursor.peek()
+        named = walk.kind(step.into.things) if step.into.things else ANY_STITCH
+        kind = named if one is not None and named.fits(one) else ANY_STITCH  # `in same corner`, on which a round stands
+        walk.owe(kind) if walk.before else None
+        walk.take(kind, 1, step.into.place)
         walk.make(step.makes)
     else:
         walk.add_here(step.makes)
