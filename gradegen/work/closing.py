@@ -79,10 +79,8 @@ def keep_for_closing(walk: Walk, tail: Sequence[Step]) -> None:
     named = last.into.things[0].name if last.into.which == "next" and last.into.things else ""
     if walk.site.shape == "flat" or not isinstance(closing, Target) or closing.name != named or not _is_tall(last):
         return
-    ways = ("the loop that closed the round before is left for the end", "the loop that closed it is worked in too")
-    if walk.site.choose("closing", "the last loop", ways, last.place, silent=True) == 0:
-        pass_by(walk, None)
-        walk.onto(walk.cursor.rest()[:-1], again=True)
+    pass_by(walk, None)
+    walk.onto(walk.cursor.rest()[:-1], again=True)
 
 
 def _chains_to_join(tail: Sequence[Step]) -> bool:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from functools import cache
+from itertools import islice
 
 from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.rows import Definition
@@ -76,6 +77,35 @@ def space_kind(length: int | None) -> Kind:
     if length is None:
         return ANY_SPACE
     return Kind(f"sp{length}", lambda t: t.kind == "sp" and t.length in (length, 0), f"ch-{length} sp")
+
+
+def space_on(edge: Edge, length: int | None) -> Kind:
+    """Chain spaces of one length on this edge; where it has none, the one that a chain of that length begins with."""
+    kind = space_kind(length)
+    begun = _begun_space(edge, length) if length is not None and not holds(edge, kind.fits) else None
+    return begun or kind
+
+
+@cache
+def _begun_space(edge: Edge, length: int) -> Kind | None:
+    """The `ch-4 sp` of a `ch 4` that stands for a dc and a ch-1 sp at an end of this edge; None where none does."""
+    for ends in (islice(_targets(edge), 2), islice(_targets(edge, back=True), 2)):
+        pair = tuple(ends)
+        if len(pair) < 2 or not pair[0].chain or pair[1].kind != "sp":
+            continue
+        known, left = stitches().get(pair[0].name), pair[1].length
+        if known is not None and (known.height or 0) + left == length:
+            return replace(space_kind(left), words=f"ch-{length} sp")
+    return None
+
+
+def _targets(edge: Edge, *, back: bool = False) -> Iterator[Target]:
+    for item in reversed(edge) if back else edge:
+        if isinstance(item, Run):
+            for _ in range(min(item.times, 2)):
+                yield from _targets(item.items, back=back)
+        else:
+            yield item
 
 
 @cache

@@ -22,6 +22,7 @@ from gradegen.work.done import (
     worked_row,
 )
 from gradegen.work.entry import Entries, on_held
+from gradegen.work.joined_anew import or_somewhere, passes_to_join
 from gradegen.work.labels import (
     in_this_size,
     is_alike,
@@ -72,7 +73,7 @@ class RowsInOrder:
         if row.defines:
             self.piece.definitions = {**self.piece.definitions, **{one.name: one for one in row.defines}}
         wanted = [i for i, name in enumerate(self.piece.sizes) if row.sizes is None or name in row.sizes]
-        if row.is_prose:
+        if row.is_prose or passes_to_join(row, self.piece):
             self.piece.pass_by(row)
             return [unworked_row(self.piece, row, i, i in wanted, "prose") for i in range(len(self.piece.sizes))]
         done, settled, standings = self._enter(row, wanted)
@@ -104,7 +105,7 @@ class RowsInOrder:
 
     def _enter(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, Done], Settled | None, list[Standing]]:
         """The row worked; on held stitches, from the first place to begin at that fits in every size."""
-        ways = self.entries or on_held(row, self.piece) or (tuple(self.piece.standings),)
+        ways = self.entries or on_held(row, self.piece) or or_somewhere(row, self.piece)
         self.entries = ()
         for way in (*ways, ways[0]):
             self.piece.standings[:] = way
@@ -148,9 +149,8 @@ class RowsInOrder:
         if follows != "on":
             for i, standing in enumerate(self.piece.standings):
                 rows = standing.rows if follows == "anew" else None
-                unknown = follows != "anew"
                 self.piece.standings[i] = Standing(
-                    rows=rows, piece=standing.piece, left=standing.left, start_unknown=unknown
+                    rows=rows, piece=standing.piece, left=standing.left, start_unknown=follows != "anew"
                 )
 
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:

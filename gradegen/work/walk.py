@@ -169,7 +169,7 @@ class Walk:
         if name == "sp" and thing.length is None and self.site.edge_given is False:
             return self._any_space(thing.of or "")
         if name == "sp":
-            return kinds.space_kind(None if thing.length is None else self.site.number(thing.length))
+            return kinds.space_on(self.before, None if thing.length is None else self.site.number(thing.length))
         if name in ("ch", "free loop", "row end"):
             return self._foundation(name)
         if name == "place":

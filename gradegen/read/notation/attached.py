@@ -11,7 +11,7 @@ from gradegen.read.notation.word_lists import phrases
 def read_attach(r: Reading) -> list[Step] | None:
     """`attach thread in any loop`, `join yarn in first skipped st`: an aside, and where the work begins."""
     mark = r.at
-    if not r.accept("attach", "join"):
+    if not r.accept("attach", "join", "rejoin", "reattach"):
         r.at = mark
         return None
     words = 0

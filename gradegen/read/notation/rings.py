@@ -25,7 +25,7 @@ def ring_closed(steps: list[Step]) -> list[Step]:
 def worked_into_ring(steps: list[Step]) -> list[Step]:
     """Behind a ring that begins a row, stitches with no place of their own go into it, when none has another place."""
     begin = _first_work(steps)
-    rings = makes_ring(steps[:begin])
+    rings = makes_ring(steps[:begin]) or _begins_in_ring(steps[begin:])
     if not rings and begin + 1 < len(steps) and _is_ring(steps[begin + 1]):
         begin += 2
     elif not rings:
@@ -33,6 +33,12 @@ def worked_into_ring(steps: list[Step]) -> list[Step]:
     if not all(_fits_ring(step) for step in steps[begin:]):
         return steps
     return [*steps[:begin], *(_into_ring(step) for step in steps[begin:])]
+
+
+def _begins_in_ring(steps: Sequence[Step]) -> bool:
+    """True for `in magic ring: 3 tr, 3 dc, ch 1, tr`: what follows the first stitches goes there too."""
+    first = steps[0] if steps else None
+    return isinstance(first, Work) and first.into.which == "ring"
 
 
 def makes_ring(steps: Sequence[Step]) -> bool:

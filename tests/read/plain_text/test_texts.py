@@ -75,6 +75,14 @@ def checked(name: str) -> Outcome:
         ("house_sock", 3, 39),
         ("hexagon", 1, 4),
         ("centre_shawl", 1, 4),
+        ("straps", 5, 50),
+        ("triangle", 1, 3),
+        ("basketweave", 1, 8),
+        ("beanie", 1, 10),
+        ("mesh_top", 4, 20),
+        ("belt", 1, 6),
+        ("slashes", 3, 27),
+        ("snowflake", 1, 3),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -87,7 +95,19 @@ def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, 
 
 
 @pytest.mark.parametrize(
-    ("name", "count", "slip"), [("granny", "(56 sc)", "(57 sc)"), ("bear", "[32]", "[33]"), ("amigu", "(30)", "(31)")]
+    ("name", "count", "slip"),
+    [
+        ("granny", "(56 sc)", "(57 sc)"),
+        ("bear", "[32]", "[33]"),
+        ("amigu", "(30)", "(31)"),
+        ("pineapple", "(6 shells, 42 sc)", "(6 shells, 43 sc)"),
+        ("mosaic", "(30 sts)", "(31 sts)"),
+        ("toe_up_sock", "(24)", "(25)"),
+        ("oval_bag", "dc in dc. [14 loops]", "dc in dc. [15 loops]"),
+        ("triangle", "(10 dc)", "(11 dc)"),
+        ("whale", "12 sc. [36 sts]", "12 sc. [37 sts]"),
+        ("mandala", "(36tr)", "(37tr)"),
+    ],
 )
 def test_a_slip_in_such_a_text_is_found_where_it_stands(name: str, count: str, slip: str, tmp_path: Path) -> None:
     text = (TEXTS / f"{name}.txt").read_text("utf-8")
