@@ -133,6 +133,8 @@ def _within_others(name: str, totals: Mapping[str, object], units: Mapping[str, 
         if definition is not None and not definition.one:
             parts = [make for make in definition.makes if make.stitch == name]
             found += units.get(other, 0) * sum(walk.site.number(make.times) for make in parts)
+        elif other != name and other in stitches() and family(other) == name:
+            found += units.get(other, 0)  # `11 dc, 10 fpdc`
     return found
 
 

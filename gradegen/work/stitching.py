@@ -224,9 +224,11 @@ def _same(walk: Walk, step: Work) -> None:
 def _first(walk: Walk, step: Work) -> None:
     number = walk.site.number(step.into.number)
     kind = walk.kind(step.into.things)
+    each = takes_of(step.makes, walk.site.definitions)
+    worked = 1 if each > 1 and number == each and not step.bare else number  # `dc2tog over first 2 sts`
     if not walk.begun or walk.inside or _none_taken(walk, kind):
         walk.take(kind, number, step.into.place)
-        walk.make(step.makes, number)
+        walk.make(step.makes, worked)
     else:
         if walk.placing is not None:
             walk.placing.back_to_first()

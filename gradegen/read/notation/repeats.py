@@ -190,8 +190,10 @@ def _omitted(r: Reading, body: Sequence[Step]) -> int | None:
     words = {token.low for token in said}
     for back in range(1, min(4, len(body)) + 1):
         step = body[-back]
+        if isinstance(step, Repeat) and any(_is_named(inner, names, words) for inner in step.body):
+            break  # only a part of what runs several times: no step of the body
         if _is_named(step, names, words):
-            return len(body) - back
+            return len(body) - back or None
     r.at = start
     return None
 
