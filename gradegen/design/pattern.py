@@ -48,7 +48,7 @@ class SizeChoice:
 class Weighed:
     """Something made of a yarn and weighed or measured off: evidence of how much yarn the stitches take.
 
-    "sample", "tester": the whole piece in `size`, with its `stitches` where they were written down. "swatch": `stitches`
+    "sample", "tester": the whole piece in `size`, with its `stitches` where written down. "swatch": `stitches`
     as counted (stitch id -> number), or a piece of fabric `width` by `height`.
     """
 

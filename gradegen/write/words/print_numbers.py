@@ -12,7 +12,6 @@ from gradegen.numbers.exact import decimal_text, mixed_text, with_minus
 from gradegen.numbers.rounding import USUAL, HouseStyle, house_style
 from gradegen.write.words.fold import folded
 
-
 _FINEST = 16  # parts of an inch on a tape
 
 
