@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from gradegen.design.edge import Target
 from gradegen.design.rows import Into, Thing, Work
-from gradegen.work import groups
+from gradegen.work import groups, petals
 from gradegen.work.kinds import ANY_SPACE, Kind
 from gradegen.work.walk import Walk
 
@@ -19,6 +19,10 @@ def is_between(into: Into) -> bool:
 def work_between(walk: Walk, step: Work) -> None:
     """Stitches between the next two of a kind: the first of them is passed, a chain space between them is used."""
     into = step.into
+    if petals.passes_petal(walk, into):
+        walk.last_kind = "@between"
+        walk.make(step.makes)
+        return
     kind = walk.kind((Thing(into.things[0].of or "st"),))
     if walk.site.blind:
         walk.make(step.makes)

@@ -17,6 +17,7 @@ from gradegen.work.doubts import NEVER_RUN
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.passed_over import passed_first, passes_once_more
+from gradegen.work.petals import petals_of
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import RepeatFact, Walk
 
@@ -240,9 +241,10 @@ def body_kind(walk: Walk, steps: Sequence[Step]) -> Kind | None:
             kind = walk.kind(things, each=each)
         except Unclear:  # `center dc of next petal`: what a petal is shows only on the way
             parts = [one.into.things for one in _parts_of(steps, things) if one.into.things]
-            if not parts:
+            petals = petals_of(walk, steps, things)
+            if not parts and petals is None:
                 raise
-            kind = walk.kind(parts[0])
+            kind = petals or walk.kind(parts[0])
         union = kind if union is None else (union if kind.key in union.key.split("|") else union | kind)
     return union
 

@@ -28,6 +28,7 @@ from gradegen.work.edges import plain, stitches, tally, tidy
 from gradegen.work.heirs import name_heirs
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH
+from gradegen.work.petals import petals_are_left
 from gradegen.work.picots import joined_loops
 from gradegen.work.placing import Placed, Placing
 from gradegen.work.row_ends import work_steps
@@ -114,7 +115,7 @@ def work_once(
             outcome.unclear = Unclear("this row goes on into what it makes itself", fault.place)
         else:
             outcome.fault = fault
-        if fault.complete:
+        if fault.complete and not (outcome.unclear and petals_are_left(walk)):
             outcome.after = tidy(walk.out)
             standing = tally(outcome.after)
             outcome.made, outcome.units = made_of(standing), units_of(standing)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from gradegen.design.rows import Aside, Into, Skip, Slip, Work
-from gradegen.work import aside, closing, gaps, groups, picots
+from gradegen.work import aside, closing, gaps, groups, petals, picots
 from gradegen.work.doing import works
 from gradegen.work.edges import count_targets, leading
 from gradegen.work.edges import stitches as count_stitches
@@ -68,6 +68,9 @@ def do_slip(walk: Walk, step: Slip) -> None:
         return  # the join of the round before, said again
     if into.of is not None and into.which == "next" and _goes_on_to_space(walk, step):
         return  # `sl st across 3 dc of first block to ch-3 sp`: the space is where it goes
+    if petals.passes_petal(walk, into):
+        walk.spend("sl st", 1)
+        return
     if gaps.begin_between(walk, into):
         return
     before = walk.remaining(ANY_STITCH)

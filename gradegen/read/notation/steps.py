@@ -44,6 +44,7 @@ from gradegen.read.notation.holding import read_hold
 from gradegen.read.notation.in_words import read_elsewhere
 from gradegen.read.notation.loops_named import read_loop_for_all
 from gradegen.read.notation.passages import read_passage
+from gradegen.read.notation.petal_rounds import gathered_in_each
 from gradegen.read.notation.place_first import read_place_first
 from gradegen.read.notation.place_words import read_loop
 from gradegen.read.notation.places_named import read_place
@@ -366,7 +367,8 @@ def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:
     even = evened_count(r)
     if even is not None:
         level.stated.append(Stated(even[0], Thing(even[1]), place=even[0].place))
-    gathered(r, level.steps, level.barrier)
+    if not gathered_in_each(r, level.steps, level.barrier):
+        gathered(r, level.steps, level.barrier)
 
 
 def _keep_unread(r: Reading, level: Steps, mark: int) -> None:
