@@ -67,8 +67,22 @@ def look_up(again: RowsAgain, known: Mapping[str, Row], row: Row) -> list[Row]:
         if len(last := _last_rows(label, known)) > 1:
             found += last
             continue
+        if label == "last" and _says_itself(row, again):
+            found.append(row)
+            continue
         found.append(_pointed(label, known, section, again))
     return found
+
+
+def _says_itself(row: Row, again: RowsAgain) -> bool:
+    """True for `Sc in each st. Repeat last round 3 times`: the row just told; Unclear where more work stands behind."""
+    at = next((i for i, step in enumerate(row.steps) if step is again or step.place == again.place), 0)
+    before, after = row.steps[:at], row.steps[at + 1 :]
+    if all(isinstance(step, (Aside, RowsAgain)) for step in before):
+        return False
+    if any(not isinstance(step, (Aside, RowsAgain)) for step in after):
+        raise Unclear("what of this row is repeated is not certain", again.place)
+    return True
 
 
 def _pointed(label: str, known: Mapping[str, Row], section: str, again: RowsAgain) -> Row:
