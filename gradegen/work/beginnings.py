@@ -21,11 +21,13 @@ def begins_anew(row: Row) -> bool:
         return False
     first, rest = steps[0], steps[1:]
     if isinstance(first, Work):
-        return _goes_into_ring(first)
+        return _goes_into_ring(first) or first.into.which == "evenly"
     if not isinstance(first, Chain):
         return False
     if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring") or makes_ring(row.steps[: -len(steps)]):
         return True
+    if isinstance(rest[0], Work) and rest[0].into.which == "evenly":
+        return True  # so many along an edge, whatever the edge has
     return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])
 
 

@@ -36,6 +36,10 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
             stitch = _longest(tokens, at, names) if names.begins_stitch(token.low) else None
             if stitch is not None and stitch[0].own and token.low in SPACES and not _stands_alone(out):
                 stitch = None
+            if stitch is None and (looped := _looped(token, names)):
+                out.extend(looped)
+                at += 1
+                continue
             if stitch is None and token.low[-1].isdigit():
                 out.extend(_parted(token, names))
                 at += 1
@@ -129,6 +133,28 @@ def _numbered(tokens: list[Token], at: int, text: str, names: RowNames) -> tuple
             if stitch is not None:
                 return Token("stitch", words, tokens[at].start, last.end, *stitch), at + count
     return None
+
+
+_LOOPED = re.compile(r"(blo|flo|bl|fl)-?([a-z]{2,4})|([a-z]{2,4})-?(blo|flo)")
+
+
+def _looped(token: Token, names: RowNames) -> list[Token]:
+    """`BLsc`, `sc-blo` as loop and stitch; none for another word, or one the pattern explains."""
+    found = _LOOPED.fullmatch(token.low)
+    if found is None or names.stitch(token.low) is not None:
+        return []
+    first, second = (1, 2) if found[1] else (3, 4)
+    stitch = names.stitch(found[2] or found[3])
+    if stitch is None:
+        return []
+    middle = token.start + len(found[first])
+    spans = ((token.start, middle), (token.end - len(found[second]), token.end))
+    return [
+        Token("stitch", words, *span, *stitch)
+        if words == (found[2] or found[3])
+        else Token("word", f"{words[:2]}o", *span)
+        for words, span in zip((found[first], found[second]), spans, strict=True)
+    ]
 
 
 def _parted(token: Token, names: RowNames) -> tuple[Token, ...]:

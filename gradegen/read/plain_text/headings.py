@@ -20,7 +20,7 @@ _LABEL = re.compile(
 )
 _ROW_LABEL = re.compile(
     r"""\s*(?:(?:next|last|final|foundation|base|first|set[- ]?up)\s*)?(?:(?:rows?|rnds?|rounds?|r|rd)\b\.?\s*[\d(:-]
-    |(?:rows?|rnds?|rd?)\d|(?:foundation(?:\s+(?:chain|ch))?\s*[:-]))""",
+    |(?:rows?|rnds?|rd?)\d|(?:foundation|base|starting|beginning)(?:\s+(?:chain|ch))?\s*[:-])""",
     re.IGNORECASE | re.VERBOSE,
 )
 _CHAIN_LINE = re.compile(
