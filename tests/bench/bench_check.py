@@ -15,7 +15,11 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 DEMOS = sorted(path for path in (ROOT / "shared" / "patterns").glob("*.yaml") if "sizes:" in path.read_text("utf-8"))
 PATTERNS = [path for path in DEMOS if "\npieces:" in path.read_text("utf-8")]
-SECONDS = 0.4  # median of ten, on the slower of the machines this is developed on
+SECONDS = {"bollard-hat": 0.4, "skerrywick-wrap": 0.4}  # median of ten, on the slower machine of development
+    "bollard-hat": 0.4,
+    "skerrywick-wrap": 0.4,
+}  # median of ten, on the slower of the machines this is developed on
+GARMENT_SECONDS = 1.0  # counts of all sizes solved together
 MEGABYTES = 80
 
 
@@ -41,5 +45,5 @@ def test_whole_process(pattern: Path) -> None:
     runs = [one_run(pattern) for _ in range(10)]
     seconds, megabytes = statistics.median(run[0] for run in runs), max(run[1] for run in runs)
     sys.stdout.write(f"\n{pattern.name}: median {seconds:.3f} s of ten, peak {megabytes:.0f} MB\n")
-    assert seconds < SECONDS
+    assert seconds < SECONDS.get(pattern.stem, GARMENT_SECONDS)
     assert megabytes < MEGABYTES
