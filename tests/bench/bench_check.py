@@ -16,9 +16,6 @@ ROOT = Path(__file__).resolve().parents[2]
 DEMOS = sorted(path for path in (ROOT / "shared" / "patterns").glob("*.yaml") if "sizes:" in path.read_text("utf-8"))
 PATTERNS = [path for path in DEMOS if "\npieces:" in path.read_text("utf-8")]
 SECONDS = {"bollard-hat": 0.4, "skerrywick-wrap": 0.4}  # median of ten, on the slower machine of development
-    "bollard-hat": 0.4,
-    "skerrywick-wrap": 0.4,
-}  # median of ten, on the slower of the machines this is developed on
 GARMENT_SECONDS = 1.0  # counts of all sizes solved together
 MEGABYTES = 80
 
