@@ -107,10 +107,10 @@ def _changed(pieces: list[str], at: int, written: Terms, wanted: Terms) -> tuple
     found = longest_stitch(words, written) if pieces[at][0].isalnum() else None
     if found is not None:
         stitch, used = found
-        covered = _pieces_of(pieces, at, used)
+        covered = pieces_of(pieces, at, used)
         return _stitch_in("".join(pieces[at : at + covered]), stitch, wanted), covered
     for used in (3, 2, 1):
-        covered = _pieces_of(pieces, at, used)
+        covered = pieces_of(pieces, at, used)
         phrase = "".join(pieces[at : at + covered])
         changed = word_in(phrase, wanted)
         if changed != phrase:
@@ -118,7 +118,7 @@ def _changed(pieces: list[str], at: int, written: Terms, wanted: Terms) -> tuple
     return pieces[at], 1
 
 
-def _pieces_of(pieces: list[str], at: int, words: int) -> int:
+def pieces_of(pieces: list[str], at: int, words: int) -> int:
     """How many pieces, blanks between them included, make that many words."""
     covered = 0
     while words and at + covered < len(pieces):

@@ -269,15 +269,9 @@ def read_slip(r: Reading) -> list[Step] | None:
     r.phrase(phrases("to join|to close|to close rnd|to close the rnd|to join rnd|to join the rnd"))
     if number is not None and into.number is None and into.which in ("next", "first"):
         into = replace(into, number=number)
-    into = _over_all(r, into)
     moves = to_start or (bool(into.things) and is_space(into.things[0])) or into.which == "of"
     slip = Slip(into, to=moves and into.number is None, place=r.place(mark))
     return [slip, *_slip_on(r)]
-
-
-def _over_all(r: Reading, into: Into) -> Into:
-    """`sl st over first 4 sts` slips over each."""
-    return into
 
 
 def _slip_on(r: Reading) -> list[Step]:

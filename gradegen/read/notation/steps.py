@@ -111,8 +111,6 @@ def _separator(r: Reading, level: Steps) -> bool:
         if token.kind == ".":
             level.after_stop = True
             level.barrier = len(level.steps)
-        elif token.kind == ";":
-            level.after_stop = level.after_stop or False
         return True
     if (
         token.kind == "word"

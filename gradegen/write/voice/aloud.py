@@ -8,6 +8,7 @@ from functools import cache
 
 from gradegen.trade.abbreviations import abbreviations
 from gradegen.trade.stitches import Terms, longest_stitch
+from gradegen.trade.terms import pieces_of
 from gradegen.write.voice.lists import each_size, in_unit, number_aloud
 
 _SIGN = "½¼¾⅓⅔⅛⅜⅝⅞"
@@ -93,18 +94,10 @@ def _said(pieces: list[str], at: int, terms: Terms) -> tuple[str, int]:
     named = longest_stitch(words, terms)
     if named is not None:
         stitch, many = named
-        used = _pieces_of(pieces, at, many)
+        used = pieces_of(pieces, at, many)
         written = "".join(pieces[at : at + used])
         return _like(written, _stitch(written, stitch.full_name(terms), stitch.abbreviation(terms))), used
     return _like(word, _word(word, terms)), 1
-
-
-def _pieces_of(pieces: list[str], at: int, words: int) -> int:
-    covered = 0
-    while words and at + covered < len(pieces):
-        words -= not pieces[at + covered].isspace()
-        covered += 1
-    return covered
 
 
 def _stitch(written: str, full: str, short: str) -> str:
