@@ -7,12 +7,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
-from gradegen.design.formula import Formula, Name, PerSize
+from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
 from gradegen.design.schedule import Schedule, ScheduleRule
 from gradegen.findings import Finding, Place, Rule
 from gradegen.grade.gauges import PerInch
-from gradegen.grade.reckon import Refused, Value, reckon, value_of
+from gradegen.grade.printed import Printed
+from gradegen.grade.reckon import Refused, Value, reckon
 from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, ODD_AT_BOTH_ENDS, SHORT_ROWS, TOO_DENSE, TOTAL_DIFFERS
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.numbers.slopes import cap, fit_rates, hollow, line_through, rounded, short_row_steps
@@ -34,24 +35,6 @@ class InSize:
     rule: ScheduleRule
     size: GradedSize
     gauge: PerInch | None
-
-    def named(self, name: Name) -> Value:
-        """A count, or a finished measure or body column in inches."""
-        number = self.size.numbers().get(name.name)
-        if number is not None:
-            return Value(Fraction(number), None)
-        measure = self.size.measures.get(name.name)
-        if measure is not None:
-            return Value(measure.printed, "length")
-        if name.name in self.size.graded_body:
-            return Value(self.size.graded_body[name.name], "length")
-        raise Refused(None)
-
-    def entry(self, listed: PerSize) -> Value:
-        """This size's entry of a list."""
-        if self.size.index >= len(listed.each):
-            raise Refused(None)
-        return value_of(listed.each[self.size.index])
 
     def stitches(self, formula: Formula) -> int:
         """A whole number of stitches."""
@@ -82,7 +65,7 @@ class InSize:
 
     def _value(self, formula: Formula) -> Value:
         try:
-            return reckon(formula, self)
+            return reckon(formula, Printed(self.size))
         except Refused as refused:
             raise Impossible(refused.finding) from None
 
