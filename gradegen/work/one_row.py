@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 
 from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.notes import NoteFacts
@@ -89,7 +90,7 @@ def _piece(
     leaves: bool,
     terms: Terms = "US",
 ) -> PieceWork:
-    edges = _edges(prior, len(sizes), terms)
+    edges = _edges(prior, len(sizes), partial(_id, terms=terms, own=own))
     chain = _chain(turning_chain)
     standings = [Standing(edge, _underside(edge), chain) for edge in edges]
     booklet = bool(label[:1].isdigit() and not label.rstrip().endswith(")"))
@@ -104,24 +105,24 @@ def _underside(edge: Edge) -> Edge:
     return ()
 
 
-def _edges(prior: Prior, number: int, terms: Terms) -> list[Edge]:
+def _edges(prior: Prior, number: int, spelled: Callable[[str], str]) -> list[Edge]:
     values = [prior] * number if prior is None or isinstance(prior, (int, str)) else list(prior)
     if len(values) == 1:
         values *= number
-    return [_edge(value, terms) for value in (values + [None] * number)[:number]]
+    return [_edge(value, spelled) for value in (values + [None] * number)[:number]]
 
 
-def _edge(value: int | str | None, terms: Terms) -> Edge:
+def _edge(value: int | str | None, spelled: Callable[[str], str]) -> Edge:
     if value is None:
         return ()
     if isinstance(value, int):
         return plain(value)
-    return read_runs(value, _id if terms == "UK" else str)
+    return read_runs(value, spelled)
 
 
-def _id(name: str) -> str:
-    """The stitch id of a name in UK terms; the name itself for the pattern's own stitches."""
-    known = find_stitch(name, "UK")
+def _id(name: str, terms: Terms, own: Mapping[str, Definition]) -> str:
+    """The stitch id of a name in the pattern's terms; the name itself for the pattern's own stitches."""
+    known = None if name in own else find_stitch(name, terms)
     return known.id if known else name
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from typing import TypeGuard
 
+from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import (
     Aside,
     Chain,
@@ -21,7 +23,7 @@ from gradegen.design.rows import (
 from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, reading_tried, run
-from gradegen.work.edges import stitches
+from gradegen.work.edges import split_first, stitches
 from gradegen.work.groups import keep_whole, pass_rest
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
@@ -125,15 +127,36 @@ def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) ->
 
 def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
     """`sc in same st, * ch 5, skip 3, sc in next; rep around, join`: the last sc is the first one of the round."""
-    last = step.body[-1]
+    at = max((i for i, one in enumerate(step.body) if isinstance(one, Work)), default=0)
+    last, body = step.body[at], step.body[:at]
     joins = any(isinstance(s, Join) for s in tail)
     if not joins or not isinstance(last, Work) or last.into.which != "next" or last.into.number is not None:
         return False
+    if step.body[at + 1 :] and not _begins_so(walk, last, step.body[at + 1 :]):
+        return False
+    if tail and isinstance(tail[0], Chain) and body and isinstance(body[-1], Chain):
+        body = body[:-1]  # the chain to the join is said behind the repeat
     try:
-        run(walk, step.body[:-1])
+        run(walk, body)
     except Fault:
         return False
     return walk.remaining(kind) == 0
+
+
+def _begins_so(walk: Walk, stitch: Work, chains: Sequence[Step]) -> bool:
+    """`ch 4, * skip 1, dc in next, ch 1; rep around, join`: the round began with this stitch and these chains."""
+    first, rest = split_first(tuple(walk.out))
+    if len(stitch.makes) != 1 or not _is(first, "st") or first[0].name != stitch.makes[0].stitch:
+        return False
+    for one in chains:
+        there, rest = split_first(rest)
+        if not isinstance(one, Chain) or not _is(there, "sp") or there[0].length != walk.site.number(one.number):
+            return False
+    return True
+
+
+def _is(edge: Edge, kind: str) -> TypeGuard[tuple[Target]]:
+    return bool(edge) and isinstance(edge[0], Target) and edge[0].kind == kind
 
 
 def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:

@@ -11,6 +11,7 @@ from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, pic
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
 from gradegen.work.edges import plain, tally
+from gradegen.work.first_space import begin_in_space
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
 from gradegen.work.reach import does_not_fit, how_many, to_last
@@ -108,6 +109,7 @@ def _next(walk: Walk, step: Work) -> None:
         return
     if into.which == "next" and not into.loosely:
         closing.leave_start(walk)
+    begin_in_space(walk, into, kind)
     if walk.here and into.loosely and number == 1:
         _use_here(walk, kind)
         walk.make(step.makes)
@@ -224,6 +226,7 @@ def _same(walk: Walk, step: Work) -> None:
 def _first(walk: Walk, step: Work) -> None:
     number = walk.site.number(step.into.number)
     kind = walk.kind(step.into.things)
+    begin_in_space(walk, step.into, kind)
     each = takes_of(step.makes, walk.site.definitions)
     worked = 1 if each > 1 and number == each and not step.bare else number  # `dc2tog over first 2 sts`
     if not walk.begun or walk.inside or _none_taken(walk, kind):

@@ -282,11 +282,12 @@ def _slip_on(r: Reading) -> list[Step]:
         if into is not None and r.at_break():
             return [Slip(into, to=True, place=r.place(mark))]
         r.at = mark
-    elif r.low() == "and" and (r.low(1) in ("in", "into", "to", "sp") or r.peek().kind == "chain"):
+    elif r.low() == "and":
+        named = r.low(1) in ("in", "into", "to")
         r.at += 1
         into = read_place(r, to=True) or read_target(r)
-        if into is not None and r.at_break():
-            to = bool(into.things) and is_space(into.things[0])
+        to = into is not None and bool(into.things) and is_space(into.things[0])
+        if into is not None and r.at_break() and (named or to):
             return [Slip(into, to=to, place=r.place(mark))]
         r.at = mark
     return []
