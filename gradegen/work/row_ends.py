@@ -20,6 +20,7 @@ from gradegen.design.rows import (
     Turn,
     Work,
 )
+from gradegen.read.notation.things import is_space
 from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, reading_tried, run
@@ -28,6 +29,7 @@ from gradegen.work.groups import keep_whole, pass_rest
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
+from gradegen.work.starts import worked
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import Walk
 
@@ -132,7 +134,7 @@ def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -
     joins = any(isinstance(s, Join) for s in tail)
     if not joins or not isinstance(last, Work) or last.into.which != "next" or last.into.number is not None:
         return False
-    if step.body[at + 1 :] and not _begins_so(walk, last, step.body[at + 1 :]):
+    if not _worked_alike(walk, last) or (step.body[at + 1 :] and not _begins_so(walk, last, step.body[at + 1 :])):
         return False
     if tail and isinstance(tail[0], Chain) and body and isinstance(body[-1], Chain):
         body = body[:-1]  # the chain to the join is said behind the repeat
@@ -141,6 +143,14 @@ def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -
     except Fault:
         return False
     return walk.remaining(kind) == 0
+
+
+def _worked_alike(walk: Walk, last: Work) -> bool:
+    """False where the first stitch of the round went into a space and this one into a stitch, or the reverse."""
+    first = next((one for one in worked(walk.ahead) if one.into.things), None)
+    if first is None or (walk.stood is not None and walk.stood[1]):
+        return True
+    return is_space(first.into.things[0]) == is_space(last.into.things[0])
 
 
 def _begins_so(walk: Walk, stitch: Work, chains: Sequence[Step]) -> bool:
