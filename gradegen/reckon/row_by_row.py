@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import cast
+from typing import ClassVar, cast
 
 from gradegen.design.checked import Checked
 from gradegen.design.edge import Edge
@@ -59,6 +59,7 @@ class _Seen:
 class WatchedPiece(PieceWork):
     """Works rows as ever and remembers what each single one came to, with the yarn in hand."""
 
+    one_by_one: ClassVar[bool] = True
     seen: list[_Seen]
     palette: Palette
     in_hand: str

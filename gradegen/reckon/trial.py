@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from typing import ClassVar
 
 from gradegen.design.edge import Edge
 from gradegen.design.graded import GradedSize
@@ -37,6 +38,7 @@ class RecordingPiece(PieceWork):
 class KnownPiece(PieceWork):
     """Works rows in readings that are known already, and never looks for others."""
 
+    one_by_one: ClassVar[bool] = True
     readings: Readings
     done: dict[object, Settled]
     least_runs: int

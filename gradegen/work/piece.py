@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import ClassVar, Literal, NamedTuple
 
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
@@ -54,6 +54,11 @@ class Standing:
     on_held: bool = False
     start_unknown: bool = False
 
+    @property
+    def is_doubted(self) -> bool:
+        """True where the edge is not certain."""
+        return self.assumed or self.doubtful
+
 
 class Manner(NamedTuple):
     """What is the same of a row in every size; the row and the stitches are kept so that their ids stay their own."""
@@ -66,7 +71,12 @@ class Manner(NamedTuple):
 
 @dataclass(slots=True)
 class PieceWork:
-    """Works rows one after the other in every size, each on what the row before left."""
+    """Works rows one after the other in every size, each on what the row before left.
+
+    `one_by_one`: every row is wanted, also where many could be worked at once.
+    """
+
+    one_by_one: ClassVar[bool] = False
 
     shape: Shape
     sizes: tuple[str, ...]
@@ -174,6 +184,12 @@ class PieceWork:
             return self._once_alone(row, site)
         return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
 
+    def work_on(self, edge: Edge, row: Row, size: int) -> Outcome:
+        """The row in its likeliest reading on another edge than the one at hand."""
+        site = self.site(size, {}, row=row)
+        site.rows = None
+        return work_once(row, site, edge, self.standings[size].underside, leaves=self.leaves)
+
     def _once_alone(self, row: Row, site: Site) -> Outcome:
         """A row whose edge is not known: whole where it makes its own beginning, else by its own numbers alone."""
         if begins_anew(row):
@@ -231,15 +247,26 @@ class PieceWork:
             left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
 
+    def pass_rows(self, which: Iterable[int], number: int) -> int:
+        """So many rows further without working them: they count, and turn the work; the number."""
+        for i in which:
+            standing = self.standings[i]
+            rows = None if standing.rows is None else standing.rows + number
+            side = standing.side
+            if side is not None and number % 2 and self.shape == "flat":
+                side = "WS" if side == "RS" else "RS"
+            self.standings[i] = replace(standing, rows=rows, side=side)
+        return number
+
     def hear_of(self, edge: Edge, rows: int) -> None:
         """Told of so many plain rows that a passage works at once, each making `edge`; it goes on by itself."""
 
     def _after(self, row: Row, size: int, outcome: Outcome, standing: Standing) -> Edge | None:
         if outcome.unclear is not None or outcome.fault is not None:
             return self._unfollowed(row, size, outcome, standing)
-        return self._turned(row, outcome)
+        return self.turned(row, outcome)
 
-    def _turned(self, row: Row, outcome: Outcome) -> Edge:
+    def turned(self, row: Row, outcome: Outcome) -> Edge:
         """The new edge as the next row meets it."""
         after = joined_loops(outcome.after)
         if self.manner(row).shape == "flat":
@@ -256,7 +283,7 @@ class PieceWork:
         if even and not (row.stated and any(isinstance(step, Unread) for step in row.steps)):
             return standing.edge
         if outcome.after and outcome.made is not None:
-            return self._turned(row, outcome)
+            return self.turned(row, outcome)
         plainly = len(row.stated) == 1 and row.stated[0].unit.name in _PLAIN
         if not plainly or may_leave_spaces(row.steps):
             return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import ClassVar
 
 from gradegen.design.edge import Edge
 from gradegen.design.graded import GradedSize
@@ -91,6 +92,7 @@ class ReadingOrder(RowsInOrder):
 class PlacingPiece(PieceWork):
     """Works rows in known readings in one size, and keeps what sits on what where that is wanted."""
 
+    one_by_one: ClassVar[bool] = True
     slot: int
     keeps: bool
     readings: Readings

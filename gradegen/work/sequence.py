@@ -22,6 +22,7 @@ from gradegen.work.done import (
     worked_row,
 )
 from gradegen.work.entry import Entries, on_held
+from gradegen.work.growing import Growing
 from gradegen.work.joined_anew import or_somewhere, passes_to_join
 from gradegen.work.labels import (
     in_this_size,
@@ -207,13 +208,14 @@ class RowsInOrder:
                 done[i].last = stopped(number)
         left = {i: number for i, number in times.items() if isinstance(number, int) and number > 0}
         early = without_counts(row) if any(number > 1 for number in left.values()) else row
-        settled, turn, recurring = None, 0, Recurring()
+        settled, turn, recurring, growing = None, 0, Recurring(), Growing(self.piece)
         while left:
             turn += 1
             room = min(left.values()) - turn
             if room > 0:
                 passed = recurring.skip(self._standing(left), turn, room, [done[i] for i in left])
-                turn += self._pass_rows(left, passed)
+                passed = passed or growing.skip((early,), room, {i: done[i] for i in left})
+                turn += self.piece.pass_rows(left, passed)
             self._not_endless(row, recurring, left, done)
             lasting = [i for i in left if turn < left[i]]
             ending = [i for i in left if turn == left[i]]
@@ -226,17 +228,6 @@ class RowsInOrder:
     def _standing(self, which: Iterable[int]) -> object:
         """What these sizes stand on, to know it again."""
         return tuple((i, self.piece.key(i)) for i in which)
-
-    def _pass_rows(self, which: Iterable[int], number: int) -> int:
-        """So many rows further without working them: they count, and turn the work; the number."""
-        for i in which:
-            standing = self.piece.standings[i]
-            rows = None if standing.rows is None else standing.rows + number
-            side = standing.side
-            if side is not None and number % 2 and self.piece.shape == "flat":
-                side = "WS" if side == "RS" else "RS"
-            self.piece.standings[i] = replace(standing, rows=rows, side=side)
-        return number
 
     def _not_endless(self, row: Row, recurring: Recurring, left: dict[int, int], done: dict[int, Done]) -> None:
         """Give up on a label of more rows than anybody works, where each leaves another edge."""
@@ -270,7 +261,7 @@ class RowsInOrder:
             self.piece.standings[i] = replace(standing, edge=None)
             alone = self.piece.settle(row, [i]).outcomes[0]
             return replace(alone, unclear=outcome.unclear)
-        if standing.edge is None or not (standing.assumed or standing.doubtful):
+        if standing.edge is None or not standing.is_doubted:
             return outcome
         if outcome.fault is not None or (standing.doubtful and outcome.mismatches):
             self.piece.standings[i] = replace(standing, edge=None)
@@ -347,11 +338,13 @@ class RowsInOrder:
 
     def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: Done) -> None:
         early = [without_counts(target) for target in targets]
-        turn, recurring = 0, Recurring()
+        turn, recurring, growing = 0, Recurring(), Growing(self.piece)
         while turn < number:
             which = turn % len(targets)
-            passed = recurring.skip((which, self._standing([i])), turn, number - 1 - turn, [done])
-            turn += self._pass_rows([i], passed)
+            room = number - 1 - turn
+            passed = recurring.skip((which, self._standing([i])), turn, room, [done])
+            passed = passed or growing.skip((*early[which:], *early[:which]), room, {i: done})
+            turn += self.piece.pass_rows([i], passed)
             version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
             outcome = self.piece.settle(version, [i]).outcomes[0]
             done.blamed = targets[which]

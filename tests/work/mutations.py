@@ -1,8 +1,9 @@
 """Rows with slips of the pen: dropped signs, changed digits, words doubled or swapped, brackets lost.
 
-As a script it checks as many as asked and says how it went:
+As a script it checks as many as asked and says how it went; a seed and the row to begin at part a long run:
 
     .venv/bin/python tests/work/mutations.py 1000000
+    .venv/bin/python tests/work/mutations.py 500000 1 500000
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ import random
 import sys
 import time
 from collections.abc import Iterator
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -97,10 +99,10 @@ def seconds(call: dict[str, Any], tries: int = 3) -> float:
     return best
 
 
-def main(number: int, seed: int) -> int:
-    """Check so many; print the slow and the failing; 1 when there are any."""
+def main(number: int, seed: int = 1, first: int = 0) -> int:
+    """Check so many from the first wanted; print the slow and the failing; 1 when there are any."""
     bad, slowest = 0, 0.0
-    for i, call in enumerate(calls(number, seed)):
+    for i, call in enumerate(islice(calls(first + number, seed), first, None), first):
         try:
             took = seconds(call)
         except Exception as fault:
@@ -116,4 +118,4 @@ def main(number: int, seed: int) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]), int(sys.argv[2]) if len(sys.argv) > 2 else 1))
+    sys.exit(main(*(int(word) for word in sys.argv[1:])))
