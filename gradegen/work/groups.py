@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Edge, Target
-from gradegen.design.rows import Into, Step, Thing, Work
+from gradegen.design.rows import Into, Repeat, Step, Thing, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work import kinds
@@ -30,6 +30,38 @@ def work_in_part(walk: Walk, step: Work) -> None:
     name = whole.things[0].name if whole is not None and whole.things else "part"
     walk.begun, walk.here, walk.last_kind = True, False, f"@{name}"
     walk.make(step.makes)
+    _pass_bare_group(walk, step.into)
+
+
+def _pass_bare_group(walk: Walk, into: Into) -> None:
+    """Past the rest of `next 3-dc group`, which bears no name, where no later step goes on in the same one."""
+    of = into.of
+    if (
+        of is None
+        or of.which != "next"
+        or [thing.name for thing in of.things] != ["group"]
+        or _goes_on_in_it(walk.ahead)
+    ):
+        return
+    one = walk.cursor.peek()
+    if one is None or one.kind != "st" or one.group:
+        return
+    if one.nth > 1:
+        left = one.size - one.nth + 1
+    else:
+        times, passed = walk.cursor.like_here()
+        left = times - passed if passed else 0
+    for _ in range(left):
+        walk.cursor.step()
+
+
+def _goes_on_in_it(steps: Sequence[Step]) -> bool:
+    for step in steps:
+        if isinstance(step, Work) and step.into.of is not None and step.into.of.which == "same":
+            return True
+        if isinstance(step, Repeat) and _goes_on_in_it(step.body):
+            return True
+    return False
 
 
 def pass_rest(walk: Walk, into: Into) -> None:

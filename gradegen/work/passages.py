@@ -36,6 +36,15 @@ def is_passage(row: Row) -> bool:
     )
 
 
+def one_of_passage(row: Row) -> tuple[Step, ...]:
+    """The steps of one row among those of `Rnds 4-9: Work 6 rnds even`, for a row that points back to them."""
+    plain = all(isinstance(step, (EvenRows, *_MANNER)) for step in row.steps)
+    ranged = row.label.last is not None or bool(row.label.listed)
+    if not (plain and ranged):
+        raise Unclear(f"one row of {row.label.text or 'that passage'} can't be told from the others", row.place)
+    return tuple(Even(step.stitch, place=step.place) if isinstance(step, EvenRows) else step for step in row.steps)
+
+
 @dataclass(slots=True)
 class Course:
     """One written passage on its way in one size.

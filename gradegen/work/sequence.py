@@ -37,7 +37,7 @@ from gradegen.work.labels import (
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
-from gradegen.work.passages import Course, is_passage
+from gradegen.work.passages import Course, is_passage, one_of_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
 from gradegen.work.recurring import MOST_ROWS, Recurring
 from gradegen.work.row import Outcome
@@ -172,11 +172,11 @@ class RowsInOrder:
         if is_passage(row):
             self._follow(row, wanted, done)
             return None
-        own = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
         again = next((step for step in row.steps if isinstance(step, RowsAgain)), None)
-        settled = None
         if again is None:
             return self._work_range(row, wanted, done)
+        settled = None
+        own = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
         if _has_work(own):
             settled = self._work_range(replace(row, steps=own, stated=()), wanted, done, once=True)
             again = replace(again, more=True)
@@ -366,7 +366,8 @@ def _has_work(steps: Sequence[Step]) -> bool:
 
 def _plain_row(row: Row) -> Row:
     """A row to repeat: its steps once, whatever its own label's range or trailing repeats say."""
-    steps = tuple(step for step in row.steps if not isinstance(step, RowsAgain))
+    steps = one_of_passage(row) if is_passage(row) else row.steps
+    steps = tuple(step for step in steps if not isinstance(step, RowsAgain))
     if not steps:
         raise Unclear(f"{row.label.text or 'that row'} itself points to other rows", row.place)
     return replace(row, steps=steps, label=Label(row.label.text, row.label.kind, place=row.label.place))
@@ -389,5 +390,4 @@ def _harmless(step: Step) -> bool:
 
 def _unsaid(row: Row) -> Row:
     """The row with what it says its own starting chain counts as left out."""
-    steps = tuple(replace(step, counts=None) if isinstance(step, Chain) else step for step in row.steps)
-    return replace(row, steps=steps)
+    return replace(row, steps=tuple(replace(s, counts=None) if isinstance(s, Chain) else s for s in row.steps))

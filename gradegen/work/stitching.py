@@ -62,8 +62,10 @@ def _is_apart(walk: Walk, step: Work, name: str) -> bool:
 
 def _onto_row_ends(walk: Walk) -> None:
     """Along the side of the piece at hand: as many ends as it has rows."""
-    if walk.site.edge_given or walk.begun or not walk.site.rows:
+    if walk.site.edge_given or walk.begun:
         return
+    if not walk.site.rows:
+        raise Unclear("how many rows this edge has is not known", walk.at)
     walk.on_row_ends = True
     walk.onto(plain(walk.site.rows, "row end", "row end"), again=True)
 

@@ -177,6 +177,8 @@ def _purpose(r: Reading) -> bool:
         return r.here.kind in ("stitch", "word") and _pass_name(r)
     if not r.accept("for"):
         return False
+    if (r.here.kind == "ordinal" or r.low() in _WHICH) and r.peek().kind == "word" and r.low(1) not in _NO_PURPOSE:
+        r.at += 1  # `for first sleeve`
     while r.here.kind == "word" and r.at - mark <= _PURPOSE and r.low() not in _NO_PURPOSE:
         r.at += 1
     return r.at > mark + 1
@@ -195,7 +197,10 @@ _TO_COMPLETE = phrases(
     "to finish the last"
 )
 _PURPOSE = 4  # words behind `for`
-_NO_PURPOSE = words("row rows rnd rnds round rounds times size sizes each next last first and then until to in")
+_WHICH = words("first second each other last")
+_NO_PURPOSE = words(
+    "row rows rnd rnds round rounds times size sizes each next last first and then until to in st sts stitch stitches"
+)
 
 
 _COLOURS = words(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from gradegen.design.rows import Aside, Into, Make, OtherSide, Slip, Step, Thing, Work
 from gradegen.read.notation.places_named import read_place
 from gradegen.read.notation.reading import Reading
-from gradegen.read.notation.word_lists import phrases
+from gradegen.read.notation.things import STITCHES
+from gradegen.read.notation.word_lists import phrases, words
 
 
 def read_attach(r: Reading) -> list[Step] | None:
@@ -52,7 +53,7 @@ def read_attach(r: Reading) -> list[Step] | None:
         return [Aside(r.text(mark), place=r.place(mark))]
     place = read_place(r, to=True)
     if place is None:
-        if r.at_break():
+        if r.at_break() or _pass_spot(r):
             return [Aside(r.text(mark), place=r.place(mark))]
         r.at = mark
         return None
@@ -65,6 +66,21 @@ def read_attach(r: Reading) -> list[Step] | None:
     return [aside, Slip(place, to=True, place=r.place(start)), *made]
 
 
+def _pass_spot(r: Reading) -> bool:
+    """Passes `at centre underarm`, `at left front edge`: words that name a spot of the garment, no stitch."""
+    end = r.next_break(r.at)
+    said = r.tokens[r.at + 1 : end]
+    if r.low() not in ("at", "to", "in") or not 1 <= len(said) <= 6 or any(token.kind != "word" for token in said):
+        return False
+    if not {token.low for token in said} & _SPOTS or any(token.low in STITCHES for token in said):
+        return False
+    r.at = end
+    return True
+
+
+_SPOTS = words(
+    "underarm armhole neck neckline shoulder hem edge side seam front back centre center corner bottom top sleeve cuff"
+)
 _JOINED_WITH = ("sc", "hdc", "dc", "tr")
 
 

@@ -64,6 +64,7 @@ def _chain(r: Reading) -> int | bool | None:
         return int(str(token.value))
     if token.kind == "stitch" and token.value == "ch":
         r.at += 1
+        r.accept("of")  # `turning chains of 1`
         number = r.number()
         return number.values[0] if number is not None and number.values else None
     if token.low in _CHAINS:

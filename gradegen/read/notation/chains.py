@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from gradegen.design.rows import Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
+from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
 from gradegen.read.notation.behind_work import pass_behind
 from gradegen.read.notation.counting import read_counts
 from gradegen.read.notation.places_named import read_place, read_target
@@ -119,19 +119,33 @@ def read_turn(r: Reading) -> Turn | None:
     return Turn(place=r.place(mark))
 
 
+def _half_turns() -> str:
+    """`give one end of the chain a half twist`, `twist the ch once`, `turn one end over`, in all their forms."""
+    ends = [
+        f"{end}{of}"
+        for end in ("one end", "1 end")
+        for of in ("", " of the chain", " of chain", " of the ch", " of ch")
+    ]
+    ends += ["the chain", "chain", "the ch", "ch", "the foundation", "the foundation chain", "the foundation ch", "it"]
+    given = [
+        f"give {end} {turn}" for end in ends for turn in ("a half turn", "a half twist", "one half turn", "1 half turn")
+    ]
+    turned = [
+        f"{verb} {end}{how}"
+        for verb in ("twist", "turn")
+        for end in ends
+        for how in (" once", " over once", " over", " by half a turn", " over by half a turn", " once by half a turn")
+    ]
+    return "|".join((*given, *turned, "with a half twist", "with a half turn", "make a half twist", "make a half turn"))
+
+
+_HALF_TURN = phrases(_half_turns())
+
+
 def read_half_turn(r: Reading) -> Join | None:
     """`give one end a half turn and join with sl st in first ch`, `turn one end over once and join ...`."""
     mark = r.at
-    turned = r.phrase(
-        phrases(
-            "turn one end over once|turn one end over|give 1 end a half turn|give one end a half turn|"
-            "give one end a half twist|give one end one half turn|give the ch a half twist|"
-            "give the chain a half twist|give ch a half twist|twist one end once|with a half twist|"
-            "make a half twist|twist the ch once|twist the chain once|twist the chain by half a turn|"
-            "twist the chain once by half a turn|twist one end by half a turn|give the foundation a half twist|"
-            "turn one end over by half a turn|give one end of the chain a half twist|give one end of ch a half twist"
-        )
-    )
+    turned = r.phrase(_HALF_TURN)
     if not turned:
         return None
     r.accept("in", "the")
@@ -250,6 +264,8 @@ def read_slip(r: Reading) -> list[Step] | None:
         r.phrase(_TWIST)
         return [Join("ring", place=r.place(mark))]
     pass_behind(r)
+    if (fixed := _to_other_piece(r, mark)) is not None:
+        return [fixed]
     into = read_place(r, to=True)
     if into is None:
         if number is not None or not r.at_break():
@@ -272,6 +288,23 @@ def read_slip(r: Reading) -> list[Step] | None:
     moves = to_start or (bool(into.things) and is_space(into.things[0])) or into.which == "of"
     slip = Slip(into, to=moves and into.number is None, place=r.place(mark))
     return [slip, *_slip_on(r)]
+
+
+def _to_other_piece(r: Reading, mark: int) -> Aside | None:
+    """`sl st in next 2 neck sts, turn`: what a row is fastened to at its end is not on its own edge; else None."""
+    start = r.at
+    if r.accept("in", "into", "to") and r.accept("next", "the", "following", "same"):
+        r.number()
+        if r.low() in _OTHER_PIECES and r.low(1) in (*STITCHES, "row", "edge"):
+            end = r.next_break(r.at)
+            if end == r.at + 2 and r.tokens[end].kind in (",", ";", ".") and r.tokens[end + 1].low == "turn":
+                r.at = end
+                return Aside(r.text(mark), place=r.place(mark))
+    r.at = start
+    return None
+
+
+_OTHER_PIECES = words("neck body yoke armhole sleeve hem main collar cuff hat brim front back")
 
 
 def _slip_on(r: Reading) -> list[Step]:

@@ -2,11 +2,43 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Bound, Into, Make, Step, Work
-from gradegen.read.notation.reading import Reading
+from gradegen.design.rows import Bound, Into, Make, Step, Thing, Work
+from gradegen.read.notation.reading import Reading, unless_one
 from gradegen.read.notation.things import STITCHES
 from gradegen.read.notation.word_lists import phrases
 
+
+def read_evenly_by_rows(r: Reading) -> list[Step] | None:
+    """`sc evenly along the long edge, 1 sc per row end`: one in the end of each row; else None."""
+    mark = r.at
+    r.accept("work")
+    stitch = r.here
+    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+        return None
+    r.at += 1
+    if not r.accept("evenly"):
+        r.at = mark
+        return None
+    r.at = r.next_break(r.at)
+    opened = r.accept("(")
+    r.accept(",", ":", ";")
+    r.accept("working", "work", "with", "placing")
+    said = r.number()
+    number = said if r.here.value == stitch.value or r.low() in STITCHES else None
+    if number is not None:
+        r.at += 1
+    if number is None or not r.phrase(_A_ROW) or (opened and not r.accept(")")):
+        r.at = mark
+        return None
+    make = Make(str(stitch.value), unless_one(number), place=r.place(mark, mark + 1))
+    into = Into("each", (Thing("row end"),), bound=Bound("end"), place=r.place(mark))
+    return [Work((make,), into, place=r.place(mark))]
+
+
+_A_ROW = phrases(
+    "per row end|per row|for each row|for every row|for each row end|in each row end|in every row end|in each row|"
+    "in every row|in the end of each row|in end of each row|into each row end|into each row|for each row of edge"
+)
 _ENDS = frozenset({",", ";", ".", "end", "close", "open", "star"})
 _LONGEST = 10  # words
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Number, Thing
+from gradegen.design.rows import Into, Number, Thing
+from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.reading import Loop, Reading
 from gradegen.read.notation.things import SPACES, STITCHES, read_thing
-from gradegen.read.notation.word_lists import phrases
+from gradegen.read.notation.word_lists import phrases, words
 
 _LOOPS: dict[str, Loop] = {"blo": "back", "flo": "front", "bl": "back", "fl": "front", "blp": "back", "flp": "front"}
 
@@ -177,3 +178,38 @@ def counting_spaces(r: Reading, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
                 return (*things, thing)
     r.at = mark
     return things
+
+
+PLURALS = words("sts stitches sps spaces loops lps meshes arches")
+
+
+def read_rest(r: Reading, mark: int) -> Into | None:
+    """`the remaining sts`, `any remaining dc`, `rem 16 sts`: each of those not worked yet; else None."""
+    start = r.at
+    r.accept("any", "all")
+    r.accept("of")
+    r.accept("the")
+    if r.accept("rem", "remaining"):
+        number = number_of_places(r)
+        things = read_one_thing(r)
+        several = number is not None or r.tokens[r.at - 1].low in PLURALS or r.tokens[start].low in ("any", "all")
+        if things and several and things[0].name != "free loop":
+            return Into("each", things, number, bound=None if number else read_bound(r), place=r.place(mark))
+    r.at = start
+    return None
+
+
+def top_of(r: Reading, mark: int, of: Into) -> Into:
+    """The top of a chain is the chain as a stitch; of anything else, the thing itself."""
+    thing = of.things[0] if of.things else None
+    if of.which == "tch" or (thing is not None and thing.name in ("ch", "tch")):
+        return Into("tch", place=r.place(mark))
+    if thing is not None and thing.name == "sp" and thing.said == "ch":
+        return Into("tch", place=r.place(mark))
+    return of
+
+
+def is_chain(into: Into) -> bool:
+    """True for a chain, whole or as a space."""
+    thing = into.things[0] if into.things else None
+    return thing is not None and (thing.name in ("ch", "tch") or (thing.name == "sp" and thing.said == "ch"))

@@ -7,7 +7,9 @@ from dataclasses import replace
 from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.place_words import (
+    PLURALS,
     counting_spaces,
+    is_chain,
     is_thing_ahead,
     number_of_places,
     pass_as_phrase,
@@ -15,7 +17,9 @@ from gradegen.read.notation.place_words import (
     read_free_loop,
     read_loop,
     read_one_thing,
+    read_rest,
     read_things,
+    top_of,
 )
 from gradegen.read.notation.places_apart import read_apart, read_marked, read_skipped
 from gradegen.read.notation.reading import FURTHEST, ORDINALS, Reading, unless_one
@@ -81,6 +85,8 @@ def _target(r: Reading, mark: int) -> Into | None:
 
 
 def _usual_target(r: Reading, mark: int) -> Into | None:
+    if (rest := read_rest(r, mark)) is not None:
+        return rest
     word = r.low()
     if word == "next" or word in _LIKE_NEXT:
         r.at += 1
@@ -275,18 +281,8 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     if part == "top" and of is not None and of.which == "last" and of.number is None and of.of is None:
         return Into("same", of.things, place=r.place(mark))  # `in top of last tr`: the one just made
     if part in ("top", "base", "tip", "side"):
-        return _top_of(r, mark, of) if of is not None and part == "top" else None
+        return top_of(r, mark, of) if of is not None and part == "top" else None
     return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))
-
-
-def _top_of(r: Reading, mark: int, of: Into) -> Into:
-    """The top of a chain is the chain as a stitch; of anything else, the thing itself."""
-    thing = of.things[0] if of.things else None
-    if of.which == "tch" or (thing is not None and thing.name in ("ch", "tch")):
-        return Into("tch", place=r.place(mark))
-    if thing is not None and thing.name == "sp" and thing.said == "ch":
-        return Into("tch", place=r.place(mark))
-    return of
 
 
 def _turning(r: Reading, mark: int) -> Into | None:
@@ -319,7 +315,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
     if not things and number is None and r.low() == "of":
         things = (Thing("ch"),)  # `3rd of 3 ch`
         of = _of(r)
-        return _numbered(r, mark, nth, None, things, of) if of is not None and _is_chain(of) else None
+        return _numbered(r, mark, nth, None, things, of) if of is not None and is_chain(of) else None
     if not things and number is None:
         return None
     if r.phrase(phrases("from hook|from the hook|away from hook")):
@@ -332,18 +328,13 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
 def _numbered(
     r: Reading, mark: int, nth: Number, number: Number | None, things: tuple[Thing, ...], of: Into | None
 ) -> Into | None:
-    if of is not None and (of.which == "tch" or _is_chain(of)) and things and things[0].name in ("ch", "st"):
+    if of is not None and (of.which == "tch" or is_chain(of)) and things and things[0].name in ("ch", "st"):
         return Into("tch", nth=nth, place=r.place(mark))
     if of is not None:
         return Into("of", things, unless_one(number), nth, of, place=r.place(mark))
     if nth.values == (1,):
         return Into("first", things or (Thing("st"),), unless_one(number), place=r.place(mark))
     return Into("of", things, unless_one(number), nth, place=r.place(mark))
-
-
-def _is_chain(into: Into) -> bool:
-    thing = into.things[0] if into.things else None
-    return thing is not None and (thing.name in ("ch", "tch") or (thing.name == "sp" and thing.said == "ch"))
 
 
 def _between(r: Reading, mark: int) -> Into | None:
@@ -394,6 +385,12 @@ def _loose(r: Reading, mark: int) -> Into | None:
     things = counting_spaces(r, things)
     if r.low() == "where":
         pass_as_phrase(r)
+    if number is None and of is None and r.tokens[r.at - 1].low in PLURALS:  # `2 sc in ch-1 sps around`
+        start = r.at
+        bound = read_bound(r)
+        if bound is not None:
+            return Into("each", things, bound=bound, place=r.place(mark))
+        r.at = start
     if number is None and things[0].name == "sp" and of is not None and of.which == "each" and of.number is None:
         return Into("each", things, bound=of.bound, place=r.place(mark))  # `in ch-1 sp of each V-st around`
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

@@ -158,7 +158,12 @@ def _all_known(parts: tuple[Formula, ...], names: RowNames) -> set[str] | None:
 
 def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
     sizes = len(names.sizes)
-    found = _bracketed(tokens, at, sizes) or _signed(tokens, at, sizes) or _enclosed(tokens, at, sizes)
+    found = (
+        _bracketed(tokens, at, sizes)
+        or _signed(tokens, at, sizes)
+        or _enclosed(tokens, at, sizes)
+        or _bare(tokens, at, sizes, out)
+    )
     if found is None or (out.prose and len(found[0]) != sizes and not _plainly_graded(tokens, *found)):
         return None
     entries, after = found
@@ -347,6 +352,32 @@ def _enclosed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], in
     if at and tokens[at - 1].kind == "open" and tokens[at].kind in ("number", "-"):
         return _run(tokens, at, sizes)
     return None
+
+
+def _bare(tokens: list[Token], at: int, sizes: int, out: Listing) -> tuple[list[Entry], int] | None:
+    """`60, 66, 72 sts`: three numbers and more with commas between, in no bracket; of other length with a unit."""
+    if sizes < 3 or tokens[at].kind != "number" or (at and tokens[at - 1].kind in (",", "number")):
+        return None
+    if at and (tokens[at - 1].low in _ROW_WORDS or tokens[at - 1].low in _NUMBERS_OF):
+        return None  # `Rows 2, 4, 6`
+    entries: list[Entry] = []
+    i = at
+    while (entry := _entry(tokens[i]) if i < len(tokens) else None) is not None and tokens[i].kind == "number":
+        entries.append(entry)
+        i += 1
+        if i + 1 >= len(tokens) or tokens[i].kind != "," or tokens[i + 1].kind != "number":
+            break
+        i += 1
+    if len(entries) < 3:
+        return None
+    following = tokens[i] if i < len(tokens) else None
+    counted = following is not None and (following.kind == "stitch" or following.low in _UNITS)
+    if following is not None and following.kind == "stitch" and tokens[i - 1].end == following.start:
+        return None
+    return (entries, i) if counted or (len(entries) == sizes and not out.prose) else None
+
+
+_NUMBERS_OF = words("page pages step steps and chart charts photo photos size sizes")
 
 
 def _run(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:

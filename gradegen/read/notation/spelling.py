@@ -18,8 +18,20 @@ _AFTER_IN = frozenset({",", ";", ".", "close", "star", "x", "end", "open", "=", 
 
 def spelled(text: str, names: RowNames) -> list[Token]:
     """The tokens of a row with its stitch names joined to one token each, and `dc2` parted into name and number."""
-    found = _joined(_tight_spaces(_starred_times(scan(text))), text, names)
+    found = _joined(_tight_spaces(_starred_times(_without_manner(scan(text)))), text, names)
     return _without_aliases(_counted(found))
+
+
+def _without_manner(tokens: list[Token]) -> list[Token]:
+    """Without `loosely` and the like before other words: they say how tight a stitch is and nothing more."""
+    return [
+        token
+        for i, token in enumerate(tokens)
+        if token.low not in _MANNER or i + 1 == len(tokens) or tokens[i + 1].kind != "word"
+    ]
+
+
+_MANNER = frozenset({"loosely", "tightly", "firmly", "snugly", "gently", "neatly", "carefully"})
 
 
 def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:

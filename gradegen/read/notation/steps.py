@@ -36,7 +36,7 @@ from gradegen.read.notation.chains import (
 from gradegen.read.notation.changes import evened_count, read_change, read_even
 from gradegen.read.notation.clusters import read_held_first, read_off_as_one
 from gradegen.read.notation.each_side import read_each_side
-from gradegen.read.notation.evenly import read_evenly
+from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows
 from gradegen.read.notation.first_chain import read_first_chain
 from gradegen.read.notation.going_on import going_on, joined_on, with_exception
 from gradegen.read.notation.groups import gathered
@@ -201,6 +201,7 @@ _FORMS: tuple[Form, ...] = (
     read_off_as_one,
     read_place_first,
     read_evenly,
+    read_evenly_by_rows,
     read_aside,
 )
 

@@ -30,7 +30,7 @@ _NOUNS = words(
 )
 _BEFORE = words(
     "central center centre large small big single rem remaining free unused open solid long short little "
-    "opposite end outer inner plain chain same marked underarm other joining corresponding "
+    "opposite end outer inner plain chain same marked underarm other joining corresponding raglan "
 )
 _CHAIN_NOUNS = words(
     "handle handles strap straps bar bars bridge bridges thumbhole buttonhole buttonholes opening openings underarm "

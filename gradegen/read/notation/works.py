@@ -18,7 +18,7 @@ from gradegen.read.notation.makes import (
     spaced_out,
     takes_several,
 )
-from gradegen.read.notation.place_words import read_loop
+from gradegen.read.notation.place_words import read_loop, read_rest
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import FURTHEST, Reading, is_one, plain
 from gradegen.read.notation.things import STITCHES, is_space
@@ -118,6 +118,12 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
     make, number = Make(item.make.stitch, place=item.make.place), item.make.times
     if item.counted == "" and r.here.kind in ("number", "count") and r.tokens[r.at + 1].low in STITCHES:
         return None
+    if (
+        item.counted == ""
+        and r.low() in ("the", "rem", "remaining", "all")
+        and (rest := read_rest(r, r.at)) is not None
+    ):
+        return [Work((make,), rest, place=r.place(mark))]  # `sc the remaining 16 sts`
     if item.counted == "after" and r.low() in STITCHES:
         r.at += 1
     loop = _loop_behind(r) or r.loop
@@ -319,7 +325,7 @@ def _and_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
         return None
     r.accept("then")
     start = r.at
-    place = read_place(r)
+    place = _along_chain(r, work) or read_place(r)
     named = r.low() in ("next", "each", "every", "last", "first", "same") or r.here.kind == "ordinal"
     if place is None and named:
         place = read_target(r)
@@ -334,6 +340,12 @@ def _and_places(r: Reading, work: Work) -> Mixed | list[Step] | None:
             return mixed
     r.at = mark
     return None
+
+
+def _along_chain(r: Reading, work: Work) -> Into | None:
+    """`sc in 2nd ch from hook and across`: in each of the chains behind it."""
+    bound = read_bound(r) if work.into.which == "from hook" else None
+    return Into("each", (Thing("ch"),), bound=bound, place=r.place(r.at - 1)) if bound is not None else None
 
 
 def _is_the_space(into: Into) -> bool:
