@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from gradegen.design.edge import Run, Target
-from gradegen.design.rows import Stated
+from gradegen.design.rows import Definition, Stated
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work.bridges import counted_with_bridges
@@ -144,6 +145,14 @@ def _unit_name(one: Stated, site: Site) -> str:
     return one.unit.name
 
 
+def clusters_called(name: str, definition: Definition, units: Mapping[str, int]) -> int:
+    """All clusters of a row that calls several makings so: `ch 3, 2 dc (cluster), * 3 dc (cluster)`."""
+    if not definition.in_passing or not name.endswith("cluster") or len(definition.makes) != 1:
+        return 0
+    return sum(number for made, number in units.items() if _CLUSTER.fullmatch(made))
+
+
+_CLUSTER = re.compile(r"\d+-\S+ cluster|[a-z]+\d+tog")
 _BY_SHAPE = ("shell", "fan", "scallop", "V-st")  # groups that rows also make without their name
 
 
@@ -207,6 +216,8 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
     known = stitches().get(name)
     if definition is not None and not definition.makes and not definition.one:
         return None
+    if definition is not None and name not in units and (together := clusters_called(name, definition, units)):
+        return together
     if (
         definition is not None
         and name not in units

@@ -19,6 +19,7 @@ from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
 from gradegen.trade.stitches import find_stitch, stitches
 from gradegen.work.edges import plain, read_runs
+from gradegen.work.judge import clusters_called
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.shapes import with_groups_named
@@ -162,7 +163,7 @@ def _result(
         status,
         by_size,
         made,
-        _under_all_names(_units(rows, terms), own),
+        _under_all_names(_units(rows, terms), own, rows),
         tuple(row.taken if row.applies else None for row in rows),
         next((row.reading for row in rows if row.reading), ()),
         tuple(found),
@@ -191,11 +192,13 @@ def _units(rows: Sequence[WorkedRow], terms: Terms) -> dict[str, tuple[int | Non
 
 
 def _under_all_names(
-    found: dict[str, tuple[int | None, ...]], own: Mapping[str, Definition]
+    found: dict[str, tuple[int | None, ...]], own: Mapping[str, Definition], rows: Sequence[WorkedRow]
 ) -> dict[str, tuple[int | None, ...]]:
     """Also under the other names of the pattern's own stitches: `popcorn (pc st)`, `p` for a picot."""
     for name, definition in own.items():
         makes = definition.makes
+        if name not in found and any(clusters_called(name, definition, row.units) for row in rows):
+            found[name] = tuple(clusters_called(name, definition, row.units) for row in rows)
         if name not in found and len(makes) == 1 and makes[0].times is None and makes[0].stitch in found:
             found[name] = found[makes[0].stitch]
         for spelling in _SPELLINGS.split(name):

@@ -141,7 +141,9 @@ def _leaves_its_edge(row: Row, walk: Walk) -> bool:
     if walk.site.shape == "flat" or any(isinstance(step, (Join, Turn)) for step in row.steps):
         return False
     first = next((step for step in row.steps if not isinstance(step, Aside)), None)
-    return isinstance(first, Repeat) and isinstance(first.body[0], Chain)
+    if not isinstance(first, Repeat) or not isinstance(first.body[0], Chain):
+        return False
+    return walk.site.shape == "spiral" or first.times.how != "bound"
 
 
 def _only_in_words(step: Step) -> str:

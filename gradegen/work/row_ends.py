@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import TypeGuard
 
@@ -16,6 +17,7 @@ from gradegen.design.rows import (
     Repeat,
     SizesOnly,
     Skip,
+    Slip,
     Step,
     Turn,
     Work,
@@ -23,6 +25,7 @@ from gradegen.design.rows import (
 from gradegen.read.notation.things import is_space
 from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
+from gradegen.work.cursor import Cursor
 from gradegen.work.doing import do, reading_tried, run
 from gradegen.work.edges import split_first, stitches
 from gradegen.work.groups import keep_whole, pass_rest
@@ -40,6 +43,8 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     """All steps of a row; a repeat `across` leaves what the steps after it need."""
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
+        if isinstance(step, Repeat) and step.times.cut is not None:
+            step = _ended(walk, step, step.times.cut)
         if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
             work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
             return
@@ -66,6 +71,22 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
             do(walk, step)
     if not leaves:
         _finish(walk)
+
+
+_ENDINGS = (
+    "the last repeat is worked in full before the ending",
+    "the ending takes the place of the last repeat's end",
+)
+
+
+def _ended(walk: Walk, step: Repeat, cut: int) -> Repeat:
+    """The repeat with its last run whole or cut where the ending begins, in the reading that is being tried."""
+    ways = _ENDINGS[::-1] if step.times.corresponds else _ENDINGS
+    key = f"ending {step.place.line}:{step.place.column}"
+    chosen = walk.site.choose(key, "the last repeat", ways, step.place, silent=True)
+    whole = ways[chosen] == _ENDINGS[0]
+    times = step.times if whole else replace(step.times, stop_at=cut, corresponds=False)
+    return replace(step, times=replace(times, cut=None))
 
 
 def _is_open(step: Step) -> bool:
@@ -121,10 +142,23 @@ def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) ->
     if not chains or not skipped or not any(isinstance(s, Chain) and s.number == chains[0].number for s in step.body):
         return False
     wanted = sum(walk.site.number(s.into.number) for s in skipped)
-    if walk.remaining(kind) != wanted:
+    left = walk.remaining(kind)
+    passed = Cursor(walk.passed).remaining(kind.key, kind.fits) if walk.passed else _slipped(walk)
+    if left != wanted and not (passed and left == wanted - passed):
         return False
-    walk.take(kind, wanted, step.place)
+    walk.take(kind, left, step.place)
     return True
+
+
+def _slipped(walk: Walk) -> int:
+    """The places that slip stitches pass at a round's beginning, and its end with them: `sl st in next dc, ch 3`."""
+    number = 0
+    for step in walk.ahead:
+        if isinstance(step, Slip) and not step.to and step.into.which == "next":
+            number += walk.site.number(step.into.number)
+        elif not isinstance(step, Aside):
+            break
+    return 0 if walk.site.shape == "flat" else number
 
 
 def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:

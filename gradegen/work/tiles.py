@@ -33,6 +33,8 @@ def _is_whole_block(walk: Walk, parts: list[Target]) -> bool:
     names = {part.name for part in parts}
     known = stitches().get(parts[0].name) if parts else None
     as_high = known is not None and known.height == walk.skipped
+    if walk.fresh_chain not in (0, walk.skipped + _BLOCK):
+        return False
     return as_high and len(names) == 1 and len(parts) == _BLOCK + 1 and not holds(walk.cursor.rest(), _is_chain)
 
 

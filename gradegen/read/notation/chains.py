@@ -86,6 +86,9 @@ def read_skip(r: Reading) -> list[Step] | None:
         r.at = mark
         return None
     start = r.at
+    if r.phrase(phrases("the joining|joining|joining st|joining sl st|the joining sl st")) and r.at_break():
+        return [Aside(r.text(mark), place=r.place(mark))]
+    r.at = start
     target = read_target(r)
     if target is None and (number := r.number()) is not None:
         target = Into("next", (Thing("st"),), number, loosely=True, place=r.place(start))
@@ -97,14 +100,23 @@ def read_skip(r: Reading) -> list[Step] | None:
     if not r.at_break():
         r.at = purpose
     skips: list[Step] = [Skip(target, place=r.place(mark))]
-    more = r.at
-    if r.accept("and") and r.low() in ("next", "first", "last"):
-        start = r.at
-        second = read_target(r)
-        if second is not None and r.at_break():
-            return [*skips, Skip(second, place=r.place(start))]
-    r.at = more
+    while (further := _skip_on(r)) is not None:
+        skips.append(further)
     return skips
+
+
+def _skip_on(r: Reading) -> Skip | None:
+    """`..., next sp and next dc` behind what is skipped first; None when something else is said."""
+    mark = r.at
+    r.accept(",")
+    r.accept("and")
+    start = r.at
+    more = r.low() in ("next", "first", "last") and start > mark
+    second = read_target(r) if more else None
+    if second is None or not (r.at_break() or r.here.kind in (",", ";")):
+        r.at = mark
+        return None
+    return Skip(second, place=r.place(start))
 
 
 def read_turn(r: Reading) -> Turn | None:
@@ -272,7 +284,7 @@ def read_slip(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
-    r.phrase(phrases("just made"))
+    r.phrase(phrases("just made|first made"))
     if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
         return [Slip(into, place=r.place(mark))]
     along = into.of is not None and into.of.things and into.things and into.things[0].name == "ch"

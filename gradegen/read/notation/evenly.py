@@ -1,11 +1,13 @@
-"""So many stitches along an edge, wherever they find room: `work 30 sc evenly around the row ends`."""
+"""Stitches whose places or whose kind go without saying: `work 30 sc evenly around`, `work to within last 3 sc`."""
 
 from __future__ import annotations
 
 from gradegen.design.rows import Bound, Into, Make, Step, Thing, Work
+from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.reading import Reading, unless_one
 from gradegen.read.notation.things import STITCHES
 from gradegen.read.notation.word_lists import phrases
+from gradegen.trade.stitches import stitches
 
 
 def read_evenly_by_rows(r: Reading) -> list[Step] | None:
@@ -68,3 +70,20 @@ def read_evenly(r: Reading) -> list[Step] | None:
     make = Make(str(stitch.value), number, place=r.place(mark, where))
     into = Into("evenly", bound=Bound("words", words=r.text(where)), place=r.place(where))
     return [Work((make,), into, place=r.place(mark))]
+
+
+def read_work_to_last(r: Reading) -> list[Step] | None:
+    """`work to within last 3 sc`: such stitches up to there; None where the limit names no kind of stitch."""
+    mark = r.at
+    if not r.accept("work", "working"):
+        return None
+    start = r.at
+    r.accept("even")
+    bound = read_bound(r)
+    thing = bound.thing if bound is not None and bound.to == "last" else None
+    known = stitches().get(thing.name) if thing is not None else None
+    if known is None or not known.height or not r.at_break():
+        r.at = mark
+        return None
+    make = Make(known.id, place=r.place(mark, start))
+    return [Work((make,), Into("each", (Thing("st"),), bound=bound, place=r.place(start)), place=r.place(mark))]

@@ -63,10 +63,15 @@ def read_elsewhere(r: Reading) -> Elsewhere | None:
     if not r.phrase(_WORKING):
         return None
     said: list[str] = []
-    while r.here.kind not in _ENDS and r.here.kind not in ("number", "count") and len(said) <= _LONGEST:
+    while r.here.kind not in _ENDS and not _begins_work(r) and len(said) <= _LONGEST:
         said.append(r.low())
         r.at += 1
     if r.here.kind not in (",", ";") or set(said) & _KNOWN_SIDES or not said:
         r.at = mark
         return None
     return Elsewhere(r.text(mark), place=r.place(mark))
+
+
+def _begins_work(r: Reading) -> bool:
+    """`working along side 30 sc`, and not `working along one long edge`."""
+    return r.here.kind in ("number", "count") and r.here.low != "one"

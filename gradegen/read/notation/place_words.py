@@ -40,6 +40,12 @@ def is_thing_ahead(r: Reading) -> bool:
     return after.kind in ("stitch", "chain") or after.low in SPACES or after.low in STITCHES or after.low == "group"
 
 
+def has_tip(part: str, of: Into) -> bool:
+    """True for the tip of a cluster or the like, which is its one top."""
+    name = of.things[0].name if of.things else ""
+    return part == "tip" and name.split(" ")[-1] in ("cluster", "popcorn", "puff", "bobble")
+
+
 def number_of_places(r: Reading) -> Number | None:
     """A number that is not the start of `3-dc group`, `2 ch sp`."""
     mark = r.at

@@ -44,13 +44,21 @@ _ROW_ENDS = phrases(
     "end of each row|end of every row|ends of each row|ends of rows|end of rows|side of each row|side of every row|"
     "edge of each row|ends of the rows|row ends|each row end|every row end|row end of each row"
 )
+_END_OF_ROW = phrases("end of|side of|edge of")
 
 
 def _ends_of_rows(r: Reading, mark: int) -> Into | None:
     """`in the end of each row`: each of the row ends."""
-    if not r.phrase(_ROW_ENDS):
-        return None
-    return Into("each", (Thing("row end"),), bound=read_bound(r), place=r.place(mark))
+    if r.phrase(_ROW_ENDS):
+        return Into("each", (Thing("row end"),), bound=read_bound(r), place=r.place(mark))
+    start = r.at
+    which = "first" if r.tokens[start + 2].low in ("first", "1st") else r.low(2)
+    if r.phrase(_END_OF_ROW) and r.accept("next", "first", "1st", "last"):
+        number = r.number()
+        if r.accept("row", "rows") and r.at_break():
+            return Into(which, (Thing("row end"),), unless_one(number), place=r.place(mark))  # type: ignore[arg-type]
+    r.at = start
+    return None
 
 
 def _loops_of_rows(r: Reading, mark: int) -> Into | None:

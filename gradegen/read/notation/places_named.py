@@ -9,6 +9,7 @@ from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.place_words import (
     PLURALS,
     counting_spaces,
+    has_tip,
     is_chain,
     is_thing_ahead,
     number_of_places,
@@ -281,7 +282,7 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     if part == "top" and of is not None and of.which == "last" and of.number is None and of.of is None:
         return Into("same", of.things, place=r.place(mark))  # `in top of last tr`: the one just made
     if part in ("top", "base", "tip", "side"):
-        return top_of(r, mark, of) if of is not None and part == "top" else None
+        return top_of(r, mark, of) if of is not None and (part == "top" or has_tip(part, of)) else None
     return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))
 
 

@@ -146,7 +146,7 @@ def stop_of(r: Reading, body: Sequence[Step], star: Star | None, times: Times) -
     if r.accept("ending", "end", "stopping", "stop"):
         r.accept("the")
         if r.phrase(phrases("last rep with|last repeat with|final repeat with")) and times.how == "bound":
-            return replace(times, corresponds=True)
+            return replace(times, corresponds=True, end_named=True)
         r.phrase(phrases("last rep|last repeat|final rep|final repeat|last time|with last rep|row|rnd|round"))
         if r.phrase(phrases("to correspond|in pattern as established|in pattern")) and times.how == "bound":
             return replace(times, corresponds=True)

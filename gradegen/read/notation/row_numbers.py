@@ -88,6 +88,9 @@ class NumberReader:
             return None
         self.at += 1
         firsts, lasts = [first], [*self._to_last()]
+        others = [] if lasts and self.token(-2).kind == "-" else self._hyphened()
+        if others:
+            return _Span(firsts, [*lasts, *others]) if lasts else _Span([*firsts, *others], [])
         while (more := self._bracket(bool(lasts))) is not None:
             if lasts:
                 firsts += more.firsts if more.lasts else []
@@ -100,6 +103,23 @@ class NumberReader:
             while lasts and (more := self._bracket(True)) is not None:
                 lasts += more.lasts or more.firsts
         return _Span(firsts, lasts)
+
+    def _hyphened(self) -> list[Entry]:
+        """The `(10th-11th)` of `5th to 9th (10th-11th)`: a number for each of the other sizes, two or more."""
+        mark, entries = self.at, list[Entry]()
+        if self.token().kind == "open":
+            self.at += 1
+            while (entry := self._value()) is not None:
+                entries.append(entry)
+                self.at += 1
+                if self.token().kind != "-":
+                    break
+                self.at += 1
+            if self.token().kind == "close" and 1 < len(entries) == len(self.names.sizes) - 1:
+                self.at += 1
+                return entries
+        self.at = mark
+        return []
 
     def _to_last(self) -> list[Entry]:
         """The number behind `-`, `to`."""

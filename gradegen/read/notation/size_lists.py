@@ -249,6 +249,8 @@ def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], i
     first = _entry(tokens[at])
     if first is None or at + 1 >= len(tokens) or tokens[at + 1].kind != "open":
         return None
+    if (hyphened := _hyphened(tokens, at + 1, sizes - 1)) is not None:
+        return [first, *hyphened[0]], hyphened[1]
     entries, i = [first], at + 1
     most_in_bracket = 0
     while i < len(tokens) and len(entries) < _MOST:
@@ -266,6 +268,17 @@ def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], i
     if len(entries) == 1:
         return None
     return (entries, i) if _is_list(tokens, at, i, entries, sizes, most_in_bracket) else None
+
+
+def _hyphened(tokens: list[Token], at: int, number: int) -> tuple[list[Entry], int] | None:
+    """The `(60-64)` of `56 (60-64)` where it holds a number for each of the other sizes, two or more."""
+    close = at + 2 * number
+    if number < 2 or close >= len(tokens) or tokens[close].kind != "close":
+        return None
+    entries = [_entry(token) for token in tokens[at + 1 : close : 2] if token.kind in ("number", "measure")]
+    found = [entry for entry in entries if entry is not None]
+    signs = {token.kind for token in tokens[at + 2 : close : 2]}
+    return (found, close + 1) if len(found) == number and signs == {"-"} else None
 
 
 def _is_list(tokens: list[Token], at: int, after: int, entries: list[Entry], sizes: int, widest: int) -> bool:

@@ -35,8 +35,9 @@ from gradegen.read.notation.chains import (
 )
 from gradegen.read.notation.changes import evened_count, read_change, read_even
 from gradegen.read.notation.clusters import read_held_first, read_off_as_one
+from gradegen.read.notation.cut_endings import with_cut_endings
 from gradegen.read.notation.each_side import read_each_side
-from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows
+from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows, read_work_to_last
 from gradegen.read.notation.first_chain import read_first_chain
 from gradegen.read.notation.going_on import going_on, joined_on, with_exception
 from gradegen.read.notation.groups import gathered
@@ -91,7 +92,7 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
         if r.at == before:  # never to stand still
             r.at += 1
     close_at_end(r, level.steps, level.stars)
-    level.steps = joined_on(r, level.steps)
+    level.steps = with_cut_endings(joined_on(r, level.steps))
     if whole_row:
         level.steps = with_whole_row(r, level.steps)
     r.depth -= 1
@@ -202,6 +203,7 @@ _FORMS: tuple[Form, ...] = (
     read_place_first,
     read_evenly,
     read_evenly_by_rows,
+    read_work_to_last,
     read_aside,
 )
 

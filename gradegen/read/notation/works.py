@@ -71,7 +71,7 @@ def read_name_remark(r: Reading) -> str:
     if close is None or not 2 <= close - r.at <= 5:
         return ""
     r.at += 1
-    r.accept("a", "an", "the", "makes", "made", "forms")
+    r.accept("a", "an", "another", "the", "makes", "made", "forms")
     start = r.at
     words = r.tokens[start:close]
     if len(words) > 1 and words[-1].low == "made":

@@ -29,6 +29,8 @@ Read = Callable[..., Any]
         ("0 (4, 8)", 3, (0, 4, 8)),
         ("4 (-, 8)", 3, (4, None, 8)),
         ("84 (90)", 2, (84, 90)),
+        ("84 (90-96)", 3, (84, 90, 96)),
+        ("84 (90-96-102)", 4, (84, 90, 96, 102)),
         ("84", 3, (84,)),
     ],
 )
@@ -72,6 +74,12 @@ def test_a_list_of_the_wrong_length_is_told_of_at_its_place(text: str, read: Rea
     assert finding.size is None
     assert row.lists
     assert finding.place.end_column == row.lists[0].end + 1
+
+
+def test_a_label_has_its_last_rows_in_hyphens(read: Read) -> None:
+    row, findings = read("5th to 9th (10th-11th) rnds: sc around", sizes=3)
+    assert (row.label.first.values, row.label.last.values) == ((5,), (9, 10, 11))
+    assert not findings
 
 
 def test_a_wrong_list_in_a_label_is_told_of_once(read: Read) -> None:
