@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Into, Slip, Step, Thing, Work
+from gradegen.design.rows import Into, Repeat, Slip, Step, Thing, Work
 from gradegen.work import kinds
 from gradegen.work.kinds import Kind
 from gradegen.work.walk import Walk
@@ -26,6 +26,16 @@ def passes_petal(walk: Walk, into: Into) -> bool:
     walk.owe(PETAL_END)
     walk.take(PETAL_END, 1, into.place)
     return True
+
+
+def goes_behind_petals(walk: Walk, steps: Sequence[Step]) -> bool:
+    """True where the first stitch of these steps goes between two petals, the last of the words before it or not."""
+    for step in steps:
+        if isinstance(step, (Work, Repeat)):
+            return (
+                goes_behind_petals(walk, step.body) if isinstance(step, Repeat) else _is_behind_petals(walk, step.into)
+            )
+    return False
 
 
 def petals_are_left(walk: Walk) -> bool:

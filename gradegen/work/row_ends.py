@@ -33,6 +33,7 @@ from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
 from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.starts import worked
+from gradegen.work.stitching import work_mixed
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import Walk
 
@@ -250,8 +251,7 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
     """`sc in each st across, sc in last st`: find how many leave what the tail needs."""
     first: Fault | None = None
     if isinstance(step, Mixed):
-        do(walk, step)
-        work_steps(walk, tail, leaves)
+        _search_mixed(walk, step, tail, leaves)
         return
     pass_rest(walk, step.into)
     spot = walk.save()
@@ -275,6 +275,23 @@ def _search_each(walk: Walk, step: Work | Mixed, tail: Sequence[Step], leaves: b
             continue
         return
     raise first or walk.short(kind, 1, step.place)
+
+
+def _search_mixed(walk: Walk, step: Mixed, tail: Sequence[Step], leaves: bool) -> None:
+    """`dc in each dc and 2 dc in each sp across, dc in top of turning ch`: as far as the tail leaves room."""
+    first: Fault | None = None
+    spot = walk.save()
+    for less in range(_TRIES):
+        walk.load(spot)
+        try:
+            work_mixed(walk, step, less)
+            work_steps(walk, tail, leaves)
+        except Fault as fault:
+            first = first or fault
+            continue
+        return
+    assert first is not None
+    raise first
 
 
 def _turns_early(walk: Walk, left: int) -> bool:

@@ -23,7 +23,25 @@ def with_groups_named(edge: Edge, row: Row, definitions: Mapping[str, Definition
         shape = _shape(definition) if definition is not None else ()
         if len(shape) > 2 and any(kind == "sp" for kind, _, _ in shape) and not _has_group(edge, name):
             edge = _named(edge, name, shape)
+        elif definition is None and name in _FIGURES:
+            edge = _with_figures(edge, name)
     return edge
+
+
+_FIGURES = ("petal", "scallop", "point", "leaf")
+
+
+def _with_figures(edge: Edge, name: str) -> Edge:
+    """`8 x (sc, hdc, 3 dc, hdc, sc)` and nothing else: each time the same from both ends, so each is one petal."""
+    only = edge[0] if len(edge) == 1 else None
+    flat = _flat(only.items) if isinstance(only, Run) and only.times > 1 else None
+    parts = [one for one in flat or () if isinstance(one, Target) and one.kind == "st" and not one.group]
+    looks = [one.name for one in parts]
+    if not isinstance(only, Run) or len(parts) < 3 or len(parts) != len(flat or ()) or looks != looks[::-1]:
+        return edge
+    size = len(parts)
+    figure = (target(one.kind, one.name, one.length, name, i, size, one.chain) for i, one in enumerate(parts, 1))
+    return (Run(only.times, tuple(figure)),)
 
 
 def _named_places(steps: Sequence[Step]) -> list[str]:
@@ -38,7 +56,10 @@ def _named_places(steps: Sequence[Step]) -> list[str]:
 
 
 def _names(into: Into) -> list[str]:
-    return [*(thing.name for thing in into.things), *(_names(into.of) if into.of is not None else ())]
+    return [
+        *(thing.of or "" if thing.name == "gap" else thing.name for thing in into.things),
+        *(_names(into.of) if into.of is not None else ()),
+    ]
 
 
 Shape = tuple[tuple[str, str, int], ...]

@@ -24,6 +24,7 @@ from gradegen.work.doing import reading_tried, run, works
 from gradegen.work.edges import ENDLESS, plain
 from gradegen.work.edges import stitches as count_stitches
 from gradegen.work.kinds import holds
+from gradegen.work.petals import goes_behind_petals
 from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
 
@@ -72,6 +73,8 @@ def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
     if walk.site.edge_given and holds(walk.before, lambda one: one.kind == "row end"):
         return
     if not walk.begun and walk.site.rows and _goes_along_rows(walk):
+        return
+    if not walk.begun and goes_behind_petals(walk, walk.ahead):
         return
     walk.site.blind = True
     walk.onto(plain(ENDLESS), again=True)

@@ -312,9 +312,14 @@ _MOST_CHAINS = 200  # of one loop
 @works(Mixed)
 def do_mixed(walk: Walk, step: Mixed) -> None:
     """Each of several kinds in the order they come, each with its own makings."""
+    work_mixed(walk, step, 0)
+
+
+def work_mixed(walk: Walk, step: Mixed, less: int) -> None:
+    """The same, but for so many places at the end."""
     pairs = [(kind := walk.kind(work.into.things), _along(walk, work, kind)) for work in step.works]
     union = pairs[0][0]
     for kind, _ in pairs[1:]:
         union = union | kind
     walk.owe(union)
-    repeats.each_of(walk, pairs, how_many(walk, union, step.bound, step), step)
+    repeats.each_of(walk, pairs, max(0, how_many(walk, union, step.bound, step) - less), step)

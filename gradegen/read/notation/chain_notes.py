@@ -95,7 +95,8 @@ def _uncounted(r: Reading) -> str | None:
 def _verdict(r: Reading, lengths: list[int | None], before: str | None) -> list[ChainNote] | None:
     """What the chains count as, when the words here say it."""
     mark = r.at
-    if r.low() in ("as",) or r.here.kind == "=":
+    turns = r.tokens[r.at - 1].low in ("turn", "turning", "beg", "beginning", "start")
+    if r.low() in ("as",) or (r.here.kind == "=" and not turns):
         return None
     if r.low() == "do" and r.low(1) == "not" and r.low(2) != "count":
         return None

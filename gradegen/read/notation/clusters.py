@@ -142,3 +142,28 @@ def read_off_as_one(r: Reading) -> Work | None:
     kind = which if which in ("last", "first") else "next"
     into = Into(kind, things, number, place=r.place(mark))  # type: ignore[arg-type]
     return Work((Make(name, place=r.place(mark)),), into, place=r.place(mark))
+
+
+def read_decrease_over(r: Reading) -> Work | None:
+    """`decrease 1 sc over next 2 dc`: two as one; None where the numbers do not say so."""
+    mark = r.at
+    if r.here.low not in ("decrease", "dec", "decreasing"):
+        return None
+    r.at += 1
+    number = r.number()
+    less = plain(number) if number is not None else 1 if r.accept("a") else None
+    token = r.here
+    if less is None or not (token.kind == "stitch" or token.low in STITCHES):
+        r.at = mark
+        return None
+    r.at += 1
+    into = read_place(r) if r.low() in ("over", "in", "on") else None
+    places = plain(into.number) if into is not None and into.number is not None else None
+    if into is None or into.which not in ("next", "last", "first") or places != less + 1:
+        r.at = mark
+        return None
+    name = f"{token.value}{places}tog" if token.kind == "stitch" else "dec"
+    if name not in stitches():
+        r.at = mark
+        return None
+    return Work((Make(name, place=r.place(mark)),), into, place=r.place(mark))

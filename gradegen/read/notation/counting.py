@@ -77,10 +77,17 @@ def read_counted(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...], b
         step = r.at
         while (listed and r.here.kind == ",") or r.here.kind == "+" or r.low() in ("and", "plus"):
             r.at += 1
-        if not (r.here.kind in ("stitch", "chain", "number") or r.low() in ("a", "an")):
+        named = r.here.kind in ("stitch", "chain", "number") or r.low() in ("a", "an")
+        if not named or _begins_another(r):
             r.at = step
             break
     return (tuple(as_), _from_here(r)) if as_ else None
+
+
+def _begins_another(r: Reading) -> bool:
+    """`..., ch 4 as 1 dc and ch 1` behind what was said of another chain."""
+    at = 1 if r.here.kind == "chain" else 2 if r.here.value == "ch" and r.peek().kind == "number" else 0
+    return bool(at) and r.low(at) in ("as", "for", "counts", "to", "at")
 
 
 def _not_counted(r: Reading, mark: int) -> tuple[tuple[str, ...], bool] | None:

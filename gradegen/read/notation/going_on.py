@@ -19,7 +19,7 @@ from gradegen.design.rows import (
     Thing,
     Work,
 )
-from gradegen.read.notation.makes import read_item
+from gradegen.read.notation.makes import makes_of, read_group, read_item
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.things import is_space
@@ -48,16 +48,28 @@ def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
     if r.low() not in ("making", "working", "with", "placing") or last is None or not _is_each(last):
         return None
     r.at += 1
-    item = read_item(r)
-    into = read_place(r) if item is not None else None
-    if item is None or into is None or not into.things or into.which != "each" or not is_space(into.things[0]):
+    makes = _made_there(r)
+    into = read_place(r) if makes else None
+    if into is None or not into.things or into.which != "each" or not is_space(into.things[0]):
         r.at = mark
         return None
     if not (r.at_break() or r.low() == "and"):
         r.at = mark
         return None
     steps.pop()
-    return [_joined(last, Work((item.make,), into, place=r.place(mark)))]
+    return [_joined(last, Work(makes, into, place=r.place(mark)))]
+
+
+def _made_there(r: Reading) -> tuple[Make, ...]:
+    """`3 sc`, `(dc, ch 1, dc)`: what goes into each of them; () when neither stands here."""
+    close = r.partner(r.at) if r.here.kind == "open" else None
+    if close is None:
+        item = read_item(r)
+        return (item.make,) if item is not None else ()
+    r.at += 1
+    items = read_group(r, close)
+    r.at += items is not None
+    return makes_of(items) if items is not None else ()
 
 
 def joined_on(r: Reading, steps: list[Step]) -> list[Step]:

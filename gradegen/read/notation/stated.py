@@ -82,6 +82,12 @@ def _remarked(r: Reading, found: list[Stated], stop: int) -> list[Stated] | None
 
 
 def _tail(r: Reading) -> None:
+    mark = r.at
+    if r.phrase(phrases("at end of|at the end of|after|in")):
+        r.accept("the")
+        if r.ordinal() is not None and r.accept("row", "rnd", "round"):
+            return
+    r.at = mark
     if r.phrase(_TAIL) and r.tokens[r.at - 1].low in ("row", "rnd", "round"):
         r.number()
 

@@ -34,8 +34,9 @@ from gradegen.read.notation.chains import (
     read_turn,
 )
 from gradegen.read.notation.changes import evened_count, read_change, read_even
-from gradegen.read.notation.clusters import read_held_first, read_off_as_one
+from gradegen.read.notation.clusters import read_decrease_over, read_held_first, read_off_as_one
 from gradegen.read.notation.cut_endings import with_cut_endings
+from gradegen.read.notation.dropped_loops import with_dropped_loop
 from gradegen.read.notation.each_side import read_each_side
 from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows, read_work_to_last
 from gradegen.read.notation.first_chain import read_first_chain
@@ -200,6 +201,7 @@ _FORMS: tuple[Form, ...] = (
     read_other_side,
     read_elsewhere,
     read_off_as_one,
+    read_decrease_over,
     read_place_first,
     read_evenly,
     read_evenly_by_rows,
@@ -223,7 +225,13 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
         level.steps.append(headed[0])
         level.stated += headed[1]
         return
-    found = with_exception(r, level.steps) or _fitting(r, stop) or _late_place(r, level) or going_on(r, level.steps)
+    found = (
+        with_exception(r, level.steps)
+        or with_dropped_loop(r, level.steps)
+        or _fitting(r, stop)
+        or _late_place(r, level)
+        or going_on(r, level.steps)
+    )
     if found is None and r.low() in _VERBS:
         r.at += 1
         r.accept("each", "every", "the")

@@ -35,6 +35,11 @@ def facts(*notes: str) -> NoteFacts:
         ),
         ("Ch 3 at start of d c rnds is 1 d c. S c rnds have no counted ch.", [(3, ("dc",), "dc"), (None, (), "sc")]),
         ("S c rnds start without a counted chain.", [(None, (), "sc")]),
+        (
+            "Ch 3 to turn always counts as 1 d c, ch 4 as 1 d c and ch 1.",
+            [(3, ("dc",), None), (4, ("dc", "ch-1 sp"), None)],
+        ),
+        ("Ch 6 to turn = d c and ch 3.", [(6, ("dc", "ch-3 sp"), None)]),
         ("ch 4 counts as dc and ch 1.", [(4, ("dc", "ch-1 sp"), None)]),
         ("Worked in joined rounds from the centre.", []),
         ("A tile is ch 3 and 3 dc; a new tile starts with ch 6.", []),
