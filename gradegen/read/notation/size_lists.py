@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.design.rows import Listed, Number
 from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.notation.names_in_sums import names_in_sum
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.tokens import Token
 from gradegen.read.notation.word_lists import words
@@ -119,7 +119,7 @@ def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: L
         return None
     start, end = tokens[at].start, tokens[close].end
     formula, _ = read_formula(written, start + 1, end - 1)
-    known = _known_names(formula, names) if formula is not None else None
+    known = names_in_sum(formula, names) if formula is not None else None
     if not known:
         return None
     place = written.place(start, end)
@@ -127,30 +127,6 @@ def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: L
     out.lists.append(Listed(start, end, (), formula))
     out.tokens.append(Token("count", written.text[start:end], start, end, number))
     return close + 1
-
-
-def _known_names(formula: Formula | None, names: RowNames) -> set[str] | None:
-    """The names in a sum; None when one of them is no count or measure of this pattern."""
-    match formula:
-        case Name(name=name):
-            return {name} if name in names.counts or name in names.measures else None
-        case Sum(left=left, right=right):
-            return _all_known((left, right), names)
-        case Call(parts=parts):
-            return _all_known(parts, names)
-        case Amount() | PerSize():
-            return set()
-    return None
-
-
-def _all_known(parts: tuple[Formula, ...], names: RowNames) -> set[str] | None:
-    found: set[str] = set()
-    for part in parts:
-        inner = _known_names(part, names)
-        if inner is None:
-            return None
-        found |= inner
-    return found
 
 
 # ---- lists ------------------------------------------------------------
