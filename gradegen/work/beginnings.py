@@ -26,6 +26,8 @@ def begins_anew(row: Row) -> bool:
         return False
     if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring") or makes_ring(row.steps[: -len(steps)]):
         return True
+    if isinstance(rest[0], Work) and _goes_into_ring(rest[0]) and row_number(row) in (None, 1):
+        return True
     if isinstance(rest[0], Work) and rest[0].into.which == "evenly":
         return True  # so many along an edge, whatever the edge has
     return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])

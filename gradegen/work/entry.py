@@ -44,10 +44,14 @@ def enter(piece: Piece, anew: bool, sizes: Sequence[str], before: Sequence[Stand
         if anew or not before:
             return Entry(fresh)
         pairs = zip(before, past, strict=True)
-        return Entry(tuple(replace(one, rows=0, piece=name, left=left, on_held=False) for one, left in pairs))
+        return Entry(tuple(_gone_on(one, name, left) for one, left in pairs))
     if anew:
         return Entry(fresh, (), (_unused(piece.begin),))
     return _said(piece.begin, sizes, _of_working_sizes(piece, sizes, fresh))
+
+
+def _gone_on(standing: Standing, name: str, left: tuple[LeftBehind, ...]) -> Standing:
+    return replace(standing, rows=0, side_rows=standing.rows, piece=name, left=left, on_held=False)
 
 
 def _past(standing: Standing) -> tuple[LeftBehind, ...]:

@@ -20,7 +20,7 @@ from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
 from gradegen.work.site import Choice, Made, Site
-from gradegen.work.stops import Fault, Unclear
+from gradegen.work.stops import RUNS_SHORT, Fault, Unclear
 
 Side = Literal["RS", "WS"]
 _PLAIN = ("st", "sc", "hdc", "dc", "tr")  # units of a count that says how many stitches stand on the edge
@@ -34,9 +34,10 @@ class Standing:
     `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a
     printed count only, or a new part begins: a row that does not fit it proves nothing. `doubtful`: it comes from rows
     worked by their own numbers alone, on an edge that is not known. `after_group`: the row before ended on a shell, so
-    that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation.
-    `start_unknown`: the row before is not written. `rows`: worked since the piece began (None: not known). `side`: of
-    the next row, where a label has said it.
+    that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation. `rests`: what
+    the two rows before left unworked, the last one's second: a turned row may end on what the one before it left.
+    `start_unknown`: the row before is not written. `rows`: worked since the piece began (None: not known);
+    `side_rows`: those of the piece it goes on from. `side`: of the next row, where a label has said it.
     `piece`: the piece at hand; `left`: what it and earlier ones left for later ones; `on_held`: the edge is part of it.
     """
 
@@ -46,8 +47,9 @@ class Standing:
     assumed: bool = False
     doubtful: bool = False
     after_group: bool = False
-    tail: Edge = ()
+    rests: tuple[Edge, Edge] = ((), ())
     rows: int | None = 0
+    side_rows: int | None = 0
     side: Side | None = None
     piece: str = ""
     left: tuple[LeftBehind, ...] = ()
@@ -58,6 +60,11 @@ class Standing:
     def is_doubted(self) -> bool:
         """True where the edge is not certain."""
         return self.assumed or self.doubtful
+
+    @property
+    def beyond(self) -> Edge:
+        """What lies behind the end of the edge among short rows, which turn early at both sides."""
+        return self.rests[0] if all(self.rests) else ()
 
 
 class Manner(NamedTuple):
@@ -128,7 +135,7 @@ class PieceWork:
             after_group=self.standings[size].after_group,
             booklet=self.booklet,
             edge_given=self.edge_given,
-            rows=self.standings[size].rows,
+            rows=self.standings[size].rows if self.standings[size].rows != 0 else self.standings[size].side_rows,
             on_held=self.standings[size].on_held,
             told_chains=self.told_chains,
             start_unknown=self.standings[size].start_unknown and self.turns_with_chain,
@@ -167,7 +174,7 @@ class PieceWork:
     def key(self, size: int) -> object:
         """What a size stands on; rows worked on equal keys come to the same."""
         standing = self.standings[size]
-        return standing.edge, standing.underside, standing.turning_chain is None
+        return standing.edge, standing.underside, standing.turning_chain is None, standing.rests
 
     def _work(
         self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
@@ -182,7 +189,12 @@ class PieceWork:
     def _once(self, row: Row, site: Site, standing: Standing) -> Outcome:
         if standing.edge is None:
             return self._once_alone(row, site)
-        return work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
+        outcome = work_once(row, site, standing.edge, standing.underside, leaves=self.leaves)
+        beyond = standing.beyond
+        if beyond and outcome.fault is not None and outcome.fault.rule is RUNS_SHORT:
+            longer = work_once(row, site, standing.edge, standing.underside, beyond=beyond)
+            return longer if longer.fault is None else outcome
+        return outcome
 
     def work_on(self, edge: Edge, row: Row, size: int) -> Outcome:
         """The row in its likeliest reading on another edge than the one at hand."""
@@ -241,6 +253,7 @@ class PieceWork:
             after_group=self.manner(row).ends_on_group,
             assumed=outcome.unclear is not None or (outcome.fault is not None),
             doubtful=stays_doubtful(row, outcome, standing),
+            rests=self._rests(row, outcome, standing),
             rows=rows_after(standing, outcome),
             side=side_after(row, self.manner(row).shape, standing),
             piece=standing.piece,
@@ -257,6 +270,12 @@ class PieceWork:
                 side = "WS" if side == "RS" else "RS"
             self.standings[i] = replace(standing, rows=rows, side=side)
         return number
+
+    def _rests(self, row: Row, outcome: Outcome, standing: Standing) -> tuple[Edge, Edge]:
+        if outcome.left is None:
+            return (), ()
+        beyond = () if outcome.longer else standing.beyond
+        return standing.rests[1], (*outcome.rest, *beyond)
 
     def hear_of(self, edge: Edge, rows: int) -> None:
         """Told of so many plain rows that a passage works at once, each making `edge`; it goes on by itself."""

@@ -46,7 +46,7 @@ class Outcome:
     """What one row came to. `fault`, `unclear`: None when it balances; `mismatches`: printed counts it misses.
 
     `placeless`: all was read, and a place could not be found. `unsure`: why the count can't be known, though it
-    balances. `kept_aside`: stretches left for a later piece.
+    balances. `kept_aside`: stretches left for a later piece. `longer`: it took some of what lies behind its edge.
     """
 
     before: Edge
@@ -67,6 +67,7 @@ class Outcome:
     unsure: str = ""
     placed: Placed | None = None
     kept_aside: tuple[Stretch, ...] = ()
+    longer: bool = False
 
     @property
     def left(self) -> tuple[Stretch, ...] | None:
@@ -80,14 +81,24 @@ class Outcome:
 
 
 def work_once(
-    row: Row, site: Site, before: Edge, underside: Edge = (), *, leaves: bool = False, placing: Placing | None = None
+    row: Row,
+    site: Site,
+    before: Edge,
+    underside: Edge = (),
+    *,
+    leaves: bool = False,
+    beyond: Edge = (),
+    placing: Placing | None = None,
 ) -> Outcome:
-    """The row worked in the site's size and reading; `placing` keeps what sits on what."""
-    walk = Walk(site, before, underside, placing=placing)
+    """The row worked in the site's size and reading; `placing` keeps what sits on what.
+
+    `beyond`: what lies behind the edge, of which the row may take some.
+    """
+    walk = Walk(site, (*before, *beyond), underside, placing=placing, unworked=bool(beyond))
     stand_in(walk)
     walk.ahead = steps_of_size(row, site)
     walk.trace = [] if site.tracing else None
-    outcome = Outcome(before)
+    outcome = Outcome(before, longer=bool(beyond))
     try:
         if id(row) not in site.read:
             _all_read(walk.ahead)

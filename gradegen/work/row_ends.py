@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -10,6 +11,7 @@ from typing import TypeGuard
 from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import (
     Aside,
+    Bound,
     Chain,
     Either,
     Join,
@@ -131,7 +133,11 @@ def _to_the_end(walk: Walk, step: Repeat, tail: Sequence[Step]) -> None:
         if kind is None:
             raise
         loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
-        if _ends_on_skip(walk, step, tail, kind) or (started and _ends_on_first(walk, step, tail, kind)):
+        if (
+            _ends_midway(walk, step)
+            or _ends_on_skip(walk, step, tail, kind)
+            or (started and _ends_on_first(walk, step, tail, kind))
+        ):
             return
         raise
 
@@ -160,6 +166,18 @@ def _slipped(walk: Walk) -> int:
         elif not isinstance(step, Aside):
             break
     return 0 if walk.site.shape == "flat" else number
+
+
+def _ends_midway(walk: Walk, step: Repeat) -> bool:
+    """`* sc in each st to corner, 3 sc in corner; rep around` begun on a side: no corner is left, and the side is."""
+    first = step.body[0]
+    bound = first.into.bound if isinstance(first, Work) else None
+    if not isinstance(first, Work) or bound is None or bound.to != "thing" or bound.thing is None:
+        return False
+    if len(step.body) < 2 or walk.remaining(walk.kind((bound.thing,))):
+        return False
+    do(walk, replace(first, into=replace(first.into, bound=Bound("end"))))
+    return True
 
 
 def _ends_on_first(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
@@ -304,6 +322,14 @@ def _turns_early(walk: Walk, left: int) -> bool:
     return walk.site.choose("rest", "what is left of the row", ways, steps[-1].place) == 1
 
 
+def _ends_work(step: Step) -> bool:
+    """A turn, or the end of the yarn."""
+    return isinstance(step, Turn) or (isinstance(step, Aside) and _YARN_ENDS.match(step.text) is not None)
+
+
+_YARN_ENDS = re.compile(r"(?:fasten|break|cut|end|finish) off", re.IGNORECASE)
+
+
 def _finish(walk: Walk) -> None:
     """Nothing that is owed may be left."""
     if walk.left_before_last is not None and not walk.site.blind:
@@ -313,7 +339,7 @@ def _finish(walk: Walk) -> None:
     left, kind = walk.left_over()
     if not left or kind is None:
         return
-    if left == walk.kept and any(isinstance(step, Turn) for step in walk.ahead):
+    if left == walk.kept and any(_ends_work(step) for step in walk.ahead):
         walk.unworked = True  # `sc in each st to last 2 sts, turn`: those two are meant to stay
         return
     if _turns_early(walk, left):

@@ -24,6 +24,7 @@ _BEGIN = phrases(
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
     "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|"
     "joining last|keeping picot|making last|working last|work last|make last|"
+    "omitting turning|omitting the turning|omitting last turning|omit turning|omit the turning|"
     "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
 )
 _COLOUR_WORDS = words("mc cc a b c d e f main contrast colour color yarn thread")
@@ -43,6 +44,12 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         while r.here.kind not in _STOPS:
             r.at += 1
         return Aside(r.text(mark), place=r.place(mark))
+    if r.low() in ("with", "using") and (tool := _with_hook(r)) is not None:
+        return tool
+    if r.low(1) == "with" and r.accept("start", "starting", "begin", "beginning"):
+        if (colour := _with_colour(r)) is not None and r.at_break():
+            return Aside(r.text(mark), place=r.place(mark))
+        r.at = mark
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
     if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
@@ -102,6 +109,24 @@ _LONG = words(
     "carrying alternating cut break do don't stuff block press starch making working make work sew "
     "applique overcast starting beginning start being be taking take without careful"
 )
+
+
+def _with_hook(r: Reading) -> Aside | None:
+    """`With 4 mm hook and MC,`, `using US H-8 (5 mm) hook`: up to the comma, or before what is worked."""
+    mark = r.at
+    while r.here.kind not in (*_STOPS - {"close"}, "stitch") and r.at - mark < _TOOL:
+        if r.low() in ("hook", "hooks"):
+            r.at += 1
+            if r.low() == "and" and r.peek().kind == "word" and r.low(1) not in _VERBS:
+                _with_colour(r)
+            return Aside(r.text(mark), place=r.place(mark))
+        r.at += 1
+    r.at = mark
+    return None
+
+
+_TOOL = 12  # words from `with` to `hook`
+_VERBS = words("work make ch join begin start rejoin then")
 
 
 def _with_colour(r: Reading) -> Aside | None:

@@ -23,6 +23,9 @@ def read_hold(r: Reading) -> list[Step] | None:
         r.at = mark
         return None
     r.accept("the")
+    if r.low() in ("remaining", "rem", "other", "rest"):
+        r.at = mark
+        return None
     start = r.at
     target = read_target(r)
     if target is None and (number := r.number()) is not None:

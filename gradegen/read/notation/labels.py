@@ -17,7 +17,7 @@ from gradegen.read.notation.word_lists import words
 
 _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
 _NUM = r"\d+(?:st|nd|rd|th)?(?:\s*[(\[][\d\s,;:.a-z–—-]*[)\]])*"
-_SPAN = rf"{_NUM}(?:\s*(?:-|–|—|to|through|thru|and|&|\+|,|\.\.\.)\s*(?:{_ROW}\.?\s*|r)?{_NUM})*"
+_SPAN = rf"{_NUM}(?:\s*(?:\.?-|\.?–|—|to|through|thru|and|&|\+|,|\.\.\.)\s*(?:{_ROW}\.?\s*|r)?{_NUM})*"
 _NO_COLON = re.compile(
     rf"(?:(?P<ordinal>{_SPAN}\s+{_ROW})\b|(?P<word>(?:{_ROW}\.?\s*|r)(?:{_SPAN}))|(?P<named>(?:next|last|final|first)\s+(?:\d+\s+)?{_ROW})\b)"
     r"(?P<side>\s*\((?:rs|ws|right side|wrong side)\))?\s*(?P<end>\.\s*-+|\.|-{1,2}|–|—|\))?",

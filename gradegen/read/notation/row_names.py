@@ -19,6 +19,7 @@ class RowNames:
     """`counts`, `measures`: names that may stand in braces (`{2 * band}`); other braces are the trade's brackets.
 
     `schedules`: names of shapings, whose sentences are put in place of `{armhole}` once the sizes are graded.
+    `only`: the sizes a row is for, where it is not for all; its lists may have a number for each of these.
     """
 
     terms: Terms = "US"
@@ -27,6 +28,7 @@ class RowNames:
     counts: frozenset[str] = frozenset()
     measures: frozenset[str] = frozenset()
     schedules: frozenset[str] = frozenset()
+    only: tuple[str, ...] = ()
 
     @cached_property
     def own(self) -> dict[str, str]:

@@ -124,6 +124,8 @@ class NumberReader:
     def _to_last(self) -> list[Entry]:
         """The number behind `-`, `to`."""
         mark = self.at
+        if self.token().kind == "." and self.token(1).kind == "-":
+            self.at += 1  # `8.-14.`
         if self.token().kind == "-" or self.token().low in _TO:
             self.at += 1
             if self.token().low in ROW_WORDS:

@@ -103,6 +103,7 @@ def read_next(written: Written, names: RowNames, label: str | None = None) -> tu
 
 def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tuple[Finding, ...]]:
     head = _label(written, names, label)
+    names = replace(names, only=head.sizes) if head.sizes else names
     text = written.text
     if len(text) > _LONGEST_ROW:
         text = text[:_LONGEST_ROW]
@@ -117,7 +118,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         steps = [Unread(written.text[head.end :], place=written.place(head.end))]
     if not holds_unread(steps):
         findings += _undefined(reading)
-    steps, only = of_sizes_only(steps) if head.sizes is None else (steps, head.sizes)
+    steps, only = (steps, names.only) if names.only else of_sizes_only(steps)
     steps, turning_chain = _turning_chain(_turned_first(_closed(worked_into_ring(ring_closed(steps)))))
     row = Row(
         head.label,

@@ -134,24 +134,31 @@ def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: L
 
 def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
     sizes = len(names.sizes)
-    found = (
-        _bracketed(tokens, at, sizes)
-        or _signed(tokens, at, sizes)
-        or _enclosed(tokens, at, sizes)
-        or _bare(tokens, at, sizes, out)
-    )
+    found = _found(tokens, at, sizes) or _bare(tokens, at, sizes, out)
+    if names.only and (found is None or len(found[0]) != sizes):
+        fewer = _found(tokens, at, len(names.only))
+        found = _among_all(*fewer, names) if fewer and len(fewer[0]) == len(names.only) else found
     if found is None or (out.prose and len(found[0]) != sizes and not _plainly_graded(tokens, *found)):
         return None
     entries, after = found
-    start, end = entries[0].start, tokens[after - 1].end
-    if tokens[at].kind == "open" and tokens[after - 1].kind == "close":
-        start = tokens[at].start
-    texts = tuple(written.text[entry.start : entry.end] for entry in entries)
+    start, end = tokens[at].start, tokens[after - 1].end
+    texts = tuple(written.text[entry.start : entry.end] or "-" for entry in entries)
     out.lists.append(Listed(start, end, texts))
     if len(entries) != sizes:
         out.findings.append(wrong_length(written, entries, start, end, names))
     out.tokens.append(_count_token(written, entries, start, end))
     return after
+
+
+def _found(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
+    return _bracketed(tokens, at, sizes) or _signed(tokens, at, sizes) or _enclosed(tokens, at, sizes)
+
+
+def _among_all(entries: list[Entry], after: int, names: RowNames) -> tuple[list[Entry], int]:
+    """The list of a row that only some sizes work, with nothing for the others."""
+    given = dict(zip(names.only, entries, strict=True))
+    last = entries[-1].end
+    return [given.get(size) or Entry(None, last, last) for size in names.sizes], after
 
 
 def _plainly_graded(tokens: list[Token], entries: list[Entry], after: int) -> bool:

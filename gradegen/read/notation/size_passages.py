@@ -72,8 +72,10 @@ def of_sizes_only(steps: list[Step]) -> tuple[list[Step], tuple[str, ...] | None
     """The steps of a row that is one passage of some sizes, and those sizes: the others do not work the row at all."""
     said = [step for step in steps if not isinstance(step, Aside)]
     only = said[0] if len(said) == 1 else None
-    if not isinstance(only, SizesOnly) or not only.sizes or not any(not isinstance(s, Aside) for s in only.body):
+    if not isinstance(only, SizesOnly) or not only.sizes:
         return steps, None
+    if all(isinstance(step, Aside) for step in only.body):
+        return [Aside(", ".join(only.sizes), place=only.place)], None
     at = next(i for i, step in enumerate(steps) if step is only)
     return [*steps[:at], *only.body, *steps[at + 1 :]], only.sizes
 

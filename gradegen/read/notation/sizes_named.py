@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 _NOISE = re.compile(r"\b(?:sizes?|only|for|the)\b")
-_BETWEEN = re.compile(r",|;|/|\band\b|&|\bor\b")
+_UNITS = re.compile(r"\b(?:years?|yrs?|months?|mos?|cm|inch(?:es)?|in)\b\.?")
+_BETWEEN = re.compile(r",|;|/|[()\[\]]|\band\b|&|\bor\b")
 _SPAN = re.compile(r"(.+?)\s*(?:-|–|—|\bto\b|\bthrough\b|\bthru\b)\s*(.+)")
 _UP = re.compile(r"(.+?)\s*(?:and|&)\s*(?:up|larger|above|over|bigger)$")
 _DOWN = re.compile(r"(.+?)\s*(?:and|&)\s*(?:down|smaller|below|under)$")
@@ -13,8 +14,10 @@ _DOWN = re.compile(r"(.+?)\s*(?:and|&)\s*(?:down|smaller|below|under)$")
 
 def sizes_named(said: str, sizes: tuple[str, ...]) -> tuple[str, ...] | None:
     """The sizes in the pattern's order; None when any word is no size."""
-    words = " ".join(_NOISE.sub(" ", said.lower()).strip(" .").split())
+    words = " ".join(_NOISE.sub(" ", said.lower()).strip(" .:").split())
     known = {size.lower(): size for size in sizes}
+    if not any(_UNITS.search(size) for size in known):
+        words = " ".join(_UNITS.sub(" ", words).split())
     if words in ("all", "every") and words not in known:
         return sizes
     for pattern, upward in ((_UP, True), (_DOWN, False)):

@@ -308,6 +308,8 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
         return True
     before = r.tokens[r.at - 1]
     remark = isinstance(steps[-1], Aside) and (before.kind == "word" or before.value == "magic ring")
+    if remark and r.low() in ("make", "work") and r.peek().kind in ("number", "count", "stitch"):
+        return True  # `With 4 mm hook make 59 ch`
     return follows and (before.kind == "close" or remark)
 
 

@@ -17,6 +17,7 @@ from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import UNDEFINED_STITCH, read_next
 from gradegen.read.plain_text.lines import Line, text_lines
 from gradegen.read.plain_text.shapes_said import shapes_of
+from gradegen.read.plain_text.sizes_only import sizes_of_lines
 from gradegen.read.plain_text.sizes_said import sizes_by_lists, sizes_of
 from gradegen.read.plain_text.yarn_said import yarns_said
 
@@ -106,9 +107,10 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
     shapes, findings = shapes_of(lines, source)
     grouped: dict[str, list[Row]] = {}
     section, heading = "", ""
-    for line in lines:
+    only = sizes_of_lines(lines, names.sizes)
+    for i, line in enumerate(lines):
         if line.part == "rows":
-            row, more, names = read_next(line.words, names)
+            row, more, names = read_next(line.words, replace(names, only=only.get(i, ())))
             findings += more
             if not grouped or (line.heading != section and not _goes_on(row, grouped[heading])):
                 heading = line.heading

@@ -49,7 +49,13 @@ _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
         ),
     ),
 )
-_HEADED_ROW = re.compile(r"\s*(?-i:[A-Z])[A-Za-z' -]{2,30}:\s+(?=(?:rows?|rnds?|rounds?|r)\.?\s*\d)", re.IGNORECASE)
+_HEADED_ROW = re.compile(
+    r"""\s*(?:(?-i:[A-Z])[A-Za-z' -]{2,30}:\s+
+        (?=(?:rows?|rnds?|rounds?|r)\.?\s*\d|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round))
+    |(?-i:[A-Z][A-Z' -]{2,30}?)\s*(?:(?:\.\s*){3,}|…|--+|—|\.[-–—]+)\s*(?=\S))""",
+    re.IGNORECASE | re.VERBOSE,
+)
+_EXPLAINED = re.compile(r"[\s*•-]*[A-Za-z][A-Za-z0-9()/. ]{0,15}?\s*[-–—=:]\s")
 _DEFINED = re.compile(r"[\s*•-]*([A-Za-z][\w -]{0,30}?)\s*(?:\([^()]{1,40}\))?\s*[:=]\s*(?=\S)")
 _ONE_PLACE = re.compile(
     r"\b(?:in|into|around)(?: the| a| one| each| post of)* (?:same|next|indicated|specified|st|sp|place)\b"
@@ -94,7 +100,12 @@ def begins_rows(line: str) -> bool:
 def heading_before_row(line: str) -> int:
     """Where the row begins behind a heading on its own line, `Armholes: Row 1: ...`; 0 where there is none."""
     found = _HEADED_ROW.match(line)
-    return found.end() if found else 0
+    return found.end() if found and not _is_listed(found[0]) else 0
+
+
+def _is_listed(heading: str) -> bool:
+    """True for `MATERIALS . . .`: what stands behind it is no row."""
+    return any(opened in ("other", "notes", "stitches") and words.match(heading.strip()) for opened, words in _HEADINGS)
 
 
 def defines_stitch(line: str, whole: str) -> bool:
@@ -117,6 +128,8 @@ def heading_of(line: str, following: str, part: Part) -> tuple[Part, str] | None
     if not bare or len(bare) > 60 or has_label(line):
         return None
     counted = bare != line.strip().rstrip(":").strip()
+    if part in ("other", "stitches") and _EXPLAINED.match(line):
+        return None
     lone = counted or line.strip().endswith(":") or bare == bare.upper() or len(bare.split()) <= 4
     if not lone or bare.endswith((".", ",", ";", ")")) or any(sign.isdigit() for sign in bare):
         return None
@@ -135,10 +148,14 @@ def _goes_on(bare: str, opened: Part) -> bool:
 
 def _is_work(line: str) -> bool:
     first = re.match(r"[\s(*]*([A-Za-z]+)", line)
+    if _EXPLAINED.match(line) and not has_label(line):
+        return False  # `sc - single crochet`
     return has_label(line) or (first is not None and first[1].lower() in _STEP_WORDS | _BEGINNINGS)
 
 
 def _names_piece(words: str) -> bool:
     if _SAID_ELSEWHERE.search(words) or not words[0].isupper() or ":" in words or len(words.split()) > 4:
+        return False
+    if words.split()[0].lower() in ("with", "using", "holding", "changing"):
         return False
     return not any(word.lower() in _STEP_WORDS for word in words.split())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from gradegen.findings import Written
 from gradegen.read.plain_text.headings import (
@@ -17,6 +18,12 @@ from gradegen.read.plain_text.headings import (
 
 _NOTE = re.compile(r"\W*notes?\s*[:–—-]\s*(?=\S)", re.I)
 _ROW_NAME = re.compile(r"[^:=]*(?:\d|\b(?:rows?|rnds?|rounds?|next|edging|border)\b)", re.I)
+
+
+_NEXT_LABEL = re.compile(
+    r"[.)\]]\s+(?=(?:\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)|(?:row|rnd|round)\s+\d+)(?:\s*\([^()]*\))?\s*(?::|\.?--|\.?—))",
+    re.I,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,11 +79,12 @@ def _may_define(line: str, part: Part) -> bool:
 
 
 def _printed(text: str) -> list[tuple[int, str]]:
-    """Each printed line with where it starts."""
+    """Each printed line with where it starts; one that holds several labelled rows as those."""
     lines: list[tuple[int, str]] = []
     offset = 0
     for raw in text.split("\n"):
-        lines.append((offset, raw))
+        cuts = [0, *(found.end() for found in _NEXT_LABEL.finditer(raw)), len(raw)]
+        lines += [(offset + start, raw[start:end]) for start, end in pairwise(cuts) if end > start or not raw]
         offset += len(raw) + 1
     return lines
 

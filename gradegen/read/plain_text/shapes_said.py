@@ -19,6 +19,7 @@ _SHAPES: tuple[tuple[Shape, re.Pattern[str]], ...] = (
 )
 
 
+_GAUGE = re.compile(r"\b(?:gauge|tension|swatch)\b|=", re.I)
 _JOINS = r"\bjoin|\bsl st (?:to|in|into) (?:the )?(?:first|top|beg)|\bss (?:to|in|into) (?:the )?(?:first|top|beg)"
 
 
@@ -28,7 +29,9 @@ def shapes_of(lines: Sequence[Line], source: Written) -> tuple[dict[str, Shape],
     for line in lines:
         if line.part == "rows":
             pieces.setdefault(line.heading, []).append(line)
-    said = _said(line for line in lines if line.part in ("head", "notes"))
+    said = _said(line for line in lines if line.part in ("head", "notes")) or _said(
+        line for line in lines if line.part == "other" and not _GAUGE.search(line.words.text)
+    )
     if said is not None:
         return dict.fromkeys(pieces, said), ()
     shapes = {heading: _by_labels(rows) for heading, rows in pieces.items()}

@@ -11,11 +11,21 @@ from gradegen.read.plain_text.lines import Line
 
 SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not name its sizes")
 
-_SIZES = re.compile(r"\s*(?:finished |available )?sizes?\b\s*(?:are|come|available|included)?\s*:?\s*(.+)", re.I)
+_SIZES = re.compile(
+    r"\s*(?:(?:finished|available|women'?s|men'?s|children'?s|child'?s|kids'?|baby|adult|to fit) )?sizes?\b"
+    r"(?:\s*\([^()]*\)\s*(?=:))?\s*(?:are|come|available|included)?\s*:?\s*(.+)",
+    re.I,
+)
 _ALONE = re.compile(r"\s*(?:finished )?sizes?\s*:?\s*$", re.I)
 _EXPLAINED = re.compile(r"\s*[^(),;]+\([^()]*\)\s*(?:(?:,|;|/|and|&)\s*[^(),;]+\([^()]*\)\s*)+\.?$", re.I)
-_UNIT = re.compile(r"(?:years?|yrs?|months?|mos?|cm|in|inches|\")\.?", re.I)
-_ONE_SIZE = re.compile(r"\s*one\s*(?:size)?\s*\.?\s*$", re.I)
+_DIMENSION = re.compile(
+    r"\d.*(?:\b(?:square|across|wide|width|high|height|tall|long|length|deep|diameter|circumference)\b"
+    r"|\d[^\d,;]{0,8}\s(?:x|by)\s|\d\s*[×x]\s*\d)",
+    re.I,
+)
+_UNIT = re.compile(r"(?:(?:years?|yrs?|months?|mos?|cm|in|inches)\b.*|\")\.?", re.I)
+_ONE_SIZE = re.compile(r"\s*one\s*(?:size\b.*)?\.?\s*$", re.I)
+_TO_FIT = re.compile(r"\s*(?:to )?fits? (?:an? )?(?:[a-z]+ )?(?=\d)", re.I)
 _LIST = re.compile(r"\d+\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)+\s*[)\]](?:\s*[(\[]\s*\d+(?:\s*[,:]\s*\d+)*\s*[)\]])*")
 _PAIR = re.compile(
     r"\d+(?:st|nd|rd|th)\s*\(\s*\d+(?:st|nd|rd|th)\s*\)"
@@ -74,11 +84,13 @@ _ENOUGH = 3  # size lists that must agree before they outweigh a line that names
 
 def split_sizes(words: str) -> tuple[str, ...]:
     """Size names: `S (M, L)`, `S, M and L`, `XS (S, M) (L, XL)`, `34-38-42`, `one size`, `S (6), M (8)`."""
-    if _ONE_SIZE.match(words):
+    if _ONE_SIZE.match(words) or (_DIMENSION.search(words) and not _LIST.search(words)):
         return ("one",)
+    words = _TO_FIT.sub("", words)
     if _EXPLAINED.match(words):
         words = re.sub(r"\s*\([^()]*\)", "", words)
     listed = re.search(r"[(),\[\]{};|]|\band\b", words) is not None  # then `S/M` is one size
+    words = re.sub(r"[(\[][^()\[\]]*[)\]]", _with_commas, words)
     cut = re.split(r"[(),\[\]{};|]|\s/\s|\band\b" if listed else r"/", words.strip().rstrip("."))
     names = [part.strip(" :.") for part in cut if part.strip(" :.")]
     if len(names) == 1 and re.fullmatch(r"\S+(?:\s*-\s*\S+)+", names[0]):
@@ -86,3 +98,9 @@ def split_sizes(words: str) -> tuple[str, ...]:
     if len(names) > 1 and _UNIT.fullmatch(names[-1]):
         names.pop()
     return tuple(dict.fromkeys(names)) or ("one",)
+
+
+def _with_commas(bracket: re.Match[str]) -> str:
+    """`[M: L]`, `(M-L-XL)` as a list."""
+    words = bracket[0].replace(":", ",")
+    return words if "," in words or any(sign.isdigit() for sign in words) else re.sub(r"\s*[-–]\s*", ",", words)

@@ -87,6 +87,14 @@ def checked(name: str) -> Outcome:
         ("belt", 1, 6),
         ("slashes", 3, 27),
         ("snowflake", 1, 3),
+        ("child_hat", 4, 43),
+        ("fox", 1, 36),
+        ("jacket", 3, 57),
+        ("pullover", 5, 75),
+        ("square_cushion", 1, 6),
+        ("scarf", 1, 8),
+        ("basket", 1, 11),
+        ("bed_sock", 3, 51),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -111,6 +119,10 @@ def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, 
         ("triangle", "(10 dc)", "(11 dc)"),
         ("whale", "12 sc. [36 sts]", "12 sc. [37 sts]"),
         ("mandala", "(36tr)", "(37tr)"),
+        ("child_hat", "(66)", "(65)"),
+        ("fox", "x 3 (9)", "x 3 (10)"),
+        ("jacket", "27, 29) s d c", "27, 28) s d c"),
+        ("bed_sock", "turn. 9 sc", "turn. 10 sc"),
     ],
 )
 def test_a_slip_in_such_a_text_is_found_where_it_stands(name: str, count: str, slip: str, tmp_path: Path) -> None:
@@ -178,6 +190,13 @@ def test_what_only_looks_like_a_row_begins_none(line: str) -> None:
         ("34-38-42", ("34", "38", "42")),
         ("Small (6-7), Medium (8-9), Large (10-11)", ("Small", "Medium", "Large")),
         ("one size", ("one",)),
+        ("One size fits most.", ("one",)),
+        ("4 (6: 8: 10) years", ("4", "6", "8", "10")),
+        ("Small [Medium: Large]", ("Small", "Medium", "Large")),
+        ("S (M-L-XL)", ("S", "M", "L", "XL")),
+        ("To fit bust 81 [86: 91] cm", ("81", "86", "91")),
+        ("40 cm square", ("one",)),
+        ("25 cm across and 15 cm high.", ("one",)),
     ],
 )
 def test_sizes_are_split_as_the_trade_prints_them(words: str, sizes: tuple[str, ...]) -> None:
@@ -193,6 +212,20 @@ def test_sizes_are_split_as_the_trade_prints_them(words: str, sizes: tuple[str, 
 )
 def test_sizes_are_found_where_people_say_them(text: str, sizes: str) -> None:
     assert sizes_of(text_lines(Written.plain(text))) == tuple(sizes.split())
+
+
+def test_rows_under_a_line_of_sizes_are_worked_in_those_sizes(tmp_path: Path) -> None:
+    text = (
+        "X\nSizes: S (M, L)\nUS terms. Worked flat.\n"
+        "Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. 10 sc\n"
+        "Sizes M (L) only:\nRow 2: Ch 1, turn, sc in next 9 (9) sts, 2 (3) sc in last st. 11 (12) sc\n\n"
+        "All sizes\nRow 3: Ch 1, turn, sc across. 10 (11, 12) sc\n"
+    )
+    path = tmp_path / "x.txt"
+    path.write_text(text, "utf-8")
+    outcome = check_text(path)
+    assert outcome.proved.wrong == 0
+    assert outcome.proved.proved == 8
 
 
 def test_an_unread_row_that_may_leave_spaces_makes_no_later_row_wrong(tmp_path: Path) -> None:
