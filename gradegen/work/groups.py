@@ -26,7 +26,7 @@ def work_in_part(walk: Walk, step: Work) -> None:
         return
     find_part(walk, step.into)
     walk.use_next()
-    whole = step.into.of if not step.into.things else None
+    whole = step.into.of if not step.into.things or _stands_for_whole(walk, step.into) else None
     name = whole.things[0].name if whole is not None and whole.things else "part"
     walk.begun, walk.here, walk.last_kind = True, False, f"@{name}"
     walk.make(step.makes)
@@ -62,6 +62,27 @@ def _goes_on_in_it(steps: Sequence[Step]) -> bool:
         if isinstance(step, Repeat) and _goes_on_in_it(step.body):
             return True
     return False
+
+
+_REST = ("the rest of that group is worked on", "the rest of that group is passed by")
+
+
+def _stands_for_whole(walk: Walk, into: Into) -> bool:
+    """`shell in ch-2 sp of shell, ch 2, dc in next dc`: in another reading that dc stands beyond the shell."""
+    of = into.of.things[0].name if into.of is not None and into.of.things else ""
+    if into.things[0].name != "sp" or of not in walk.site.definitions:
+        return False
+    return walk.site.choose("rest of group", "the group worked into", _REST, into.place, silent=True) == 1
+
+
+def is_space_of_group(walk: Walk, into: Into) -> bool:
+    """`in ch-2 sp of shell`, where the edge is known to hold shells: not the first space there is."""
+    if walk.site.blind or into.of is None or len(into.of.things) != 1 or not into.things or into.things[0].name != "sp":
+        return False
+    name = into.of.things[0].name
+    return name in walk.site.definitions and kinds.holds(
+        walk.before, lambda one: one.group == name and 1 < one.nth < one.size and one.kind == "sp"
+    )
 
 
 def pass_rest(walk: Walk, into: Into) -> None:

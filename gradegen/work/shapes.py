@@ -93,6 +93,7 @@ def _named(edge: Edge, name: str, shape: Shape) -> Edge:
     if flat is None:
         return items
     starts = [i for i in range(len(flat) - len(shape) + 1) if _fits(flat[i : i + len(shape)], shape)]
+    starts = [i for i in starts if _stands_alone(flat, i, i + len(shape))] or starts
     if not starts or any(later - earlier < len(shape) for earlier, later in pairwise(starts)):
         return items
     size = len(shape)
@@ -103,6 +104,11 @@ def _named(edge: Edge, name: str, shape: Shape) -> Edge:
             if isinstance(one, Target)
         ]
     return tuple(flat)
+
+
+def _stands_alone(flat: Sequence[Target | Run], begin: int, end: int) -> bool:
+    """True where the stitches at both its ends are not some of a longer row of the same."""
+    return (begin == 0 or flat[begin - 1] != flat[begin]) and (end == len(flat) or flat[end] != flat[end - 1])
 
 
 def _flat(items: Edge) -> list[Target | Run] | None:

@@ -99,6 +99,9 @@ def _next(walk: Walk, step: Work) -> None:
     if into.things and into.things[0].name == "below":
         _below(walk, step, number)
         return
+    if number == 1 and groups.is_space_of_group(walk, into):
+        groups.work_in_part(walk, step)
+        return
     kind = walk.kind(into.things, each=into.which == "each")
     if kind is kinds.ANY_SPACE and into.things[0].name == "ch" and number == 1 and not walk.remaining(kind):
         kind = ANY_STITCH  # `skip 2 ch, dc in next ch` of a turning chain that stands for a stitch and a loop
@@ -258,8 +261,17 @@ def _last(walk: Walk, step: Work) -> None:
     each = takes_of(step.makes, walk.site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
-    to_last(walk, kind, number * each, step.into)
+    if _chain_comes_last(walk, step) and walk.remaining(kind) == number * each + 1:
+        walk.take(kind, number * each, step.into.place)
+    else:
+        to_last(walk, kind, number * each, step.into)
     walk.make(step.makes, number)
+
+
+def _chain_comes_last(walk: Walk, step: Work) -> bool:
+    """`dc in last 3 dc, dc in top of ch-3`: the turning chain stands behind those that are called the last."""
+    after = next(iter(picots.steps_after(walk.ahead, step)), None)
+    return isinstance(after, Work) and after.into.which == "tch"
 
 
 def _turning_chain(walk: Walk, step: Work) -> None:

@@ -109,11 +109,11 @@ def _skip_on(r: Reading) -> Skip | None:
     """`..., next sp and next dc` behind what is skipped first; None when something else is said."""
     mark = r.at
     r.accept(",")
-    r.accept("and")
+    joined = r.accept("and")
     start = r.at
-    more = r.low() in ("next", "first", "last") and start > mark
+    more = joined or (r.low() in ("next", "first", "last") and start > mark)
     second = read_target(r) if more else None
-    if second is None or not (r.at_break() or r.here.kind in (",", ";")):
+    if second is None or second.of is not None or not (r.at_break() or r.here.kind in (",", ";")):
         r.at = mark
         return None
     return Skip(second, place=r.place(start))
@@ -284,8 +284,10 @@ def read_slip(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
+    if into.which == "last" and r.accept("made"):
+        into = Into("from hook", place=into.place)  # `ch 3, sl st in last sc made`
     r.phrase(phrases("just made|first made"))
-    if r.phrase(phrases("for picot|to form picot|to make picot|for a picot")):
+    if r.phrase(phrases("for picot|to form picot|to make picot|for a picot|to form a picot|to make a picot")):
         return [Slip(into, place=r.place(mark))]
     along = into.of is not None and into.of.things and into.things and into.things[0].name == "ch"
     if along and into.of is not None and is_space(into.of.things[0]):  # `in each of first 3 ch of next loop`

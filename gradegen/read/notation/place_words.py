@@ -219,3 +219,13 @@ def is_chain(into: Into) -> bool:
     """True for a chain, whole or as a space."""
     thing = into.things[0] if into.things else None
     return thing is not None and (thing.name in ("ch", "tch") or (thing.name == "sp" and thing.said == "ch"))
+
+
+_WHICH = words("corner center centre middle end underarm raglan marked")
+
+
+def pass_which(r: Reading) -> None:
+    """The remark in `in next (corner) dc`: which one it is, told beside."""
+    close = r.partner(r.at) if r.here.kind == "open" else None
+    if close == r.at + 2 and r.low(1) in _WHICH and r.tokens[close + 1].kind in ("stitch", "word"):
+        r.at = close + 1

@@ -15,6 +15,7 @@ from gradegen.read.notation.place_words import (
     number_of_places,
     pass_as_phrase,
     pass_of_row,
+    pass_which,
     read_free_loop,
     read_loop,
     read_one_thing,
@@ -94,11 +95,6 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
         return _next(r, mark)
     if word in ("each", "every", "all", "ea"):
         return _each(r, mark)
-    if word in ("rem", "remaining") and r.peek().kind in ("number", "count"):
-        r.at += 1
-        number = number_of_places(r)
-        things = read_one_thing(r)
-        return Into("each", things or (Thing("st"),), number, place=r.place(mark))
     if (word in _REMAINING or word in ("opposite", "underside", "bottom")) and (free := read_free_loop(r)) is not None:
         return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
     if word == "same":
@@ -132,6 +128,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
 
 def _next(r: Reading, mark: int) -> Into | None:
     r.accept("next", "following")
+    pass_which(r)
     number = number_of_places(r)
     if r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "next", number, None)
