@@ -17,6 +17,7 @@ from gradegen.design.pattern import Piece
 from gradegen.design.rows import Row
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Place, Rule, Severity
+from gradegen.write.drawing.outline import Schematics
 from gradegen.write.drawing.schematic import find_schematics
 from gradegen.write.editions.edition import Edition
 from gradegen.write.editions.editioned import editioned
@@ -145,12 +146,14 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
     by_name: dict[str, list[tuple[str, ...]]] = {}
     for name, *cells in printed.rows:
         by_name.setdefault(_bare(name), []).append(tuple(cells))
-    for name, place, lengths in _lengths(expected):
+    drawn = find_schematics(expected.checked, printing)
+    for name, place, lengths in _lengths(expected, drawn):
         if len(lengths) != len(printing.sizes):
             continue
         columns = [tuple(style.both(length)[at] for length in lengths) for at in (0, 1)]
         wanted = [columns[0] + columns[1]] if printing.is_one_size else _shared_out(columns, printing)
-        shown = by_name.get(_bare(name), [])
+        letter = drawn.letters.get(name, "")
+        shown = [row for key in dict.fromkeys((_bare(letter + name), _bare(name))) for row in by_name.get(key, ())]
         for row in wanted:
             if row not in shown:
                 other = next((each for each in shown if each not in wanted), ())
@@ -163,12 +166,12 @@ def _measures_differ(printed: ReadBack, expected: Expected) -> Iterator[Finding]
                 )
 
 
-def _lengths(expected: Expected) -> Iterator[tuple[str, Place, list[Fraction]]]:
+def _lengths(expected: Expected, drawn: Schematics) -> Iterator[tuple[str, Place, list[Fraction]]]:
     """Every measure of the tables and what it comes to in each size: the pattern's own, and what only drawings have."""
     pattern, printing = expected.checked.pattern, expected.printing
     for name, measure in pattern.measures.items():
         yield name, measure.place, [size.measures[name].printed for size in printing.sizes if name in size.measures]
-    for name, found in find_schematics(expected.checked, printing).besides().items():
+    for name, found in drawn.besides().items():
         yield name, pattern.place, [found[size.name] for size in printing.sizes if size.name in found]
 
 
@@ -184,11 +187,8 @@ def _shared_out(columns: Sequence[tuple[str, ...]], printing: Printing) -> list[
 
 
 def _bare(name: str) -> str:
-    """A measure's name as it stands in its table, without the letter that points to the drawing."""
-    words = name.split()
-    if len(words) > 1 and len(words[0]) == 1 and words[0].isupper():
-        words = words[1:]
-    return "".join(words).casefold()
+    """A measure's name without spaces: where its cell breaks a line, none is read back."""
+    return "".join(name.split()).casefold()
 
 
 def _differs(

@@ -83,6 +83,12 @@ def test_another_measure(wrap: Checked) -> None:
     assert found[0].found.endswith("65")
 
 
+def test_a_measure_that_stands_below_its_letter(wrap: Checked) -> None:
+    """Where a cell breaks its line no space is read back, be it behind the letter that points to the drawing."""
+    narrow = "tbody th b { width: 30mm !important }"
+    assert proved(wrap, ALL, lambda html: html.replace("</style>", f"{narrow}</style>", 1)) == []
+
+
 def test_another_measure_of_one_size(wrap: Checked) -> None:
     found = proved(wrap, ONE, lambda html: html.replace("<td>103</td>", "<td>104</td>"))
     assert [finding.place for finding in found] == [wrap.pattern.measures["around"].place]
