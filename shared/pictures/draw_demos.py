@@ -13,11 +13,11 @@ from pathlib import Path
 
 PATTERNS = Path(__file__).resolve().parents[1] / "patterns"
 INK, QUIET, ACCENT, PALE = "#20302f", "#9aa6a4", "#2d5a57", "#e4eeec"
-ROUNDS = 9
+ROUNDS = 8
 
 
 def crown() -> str:
-    """A crown from above: every stitch of nine rounds a dot on the spiral, those of an increase filled and joined."""
+    """A crown from above: every stitch of eight rounds a dot on the spiral, those of an increase filled and joined."""
     spiral = " ".join(f"{x:.1f},{y:.1f}" for x, y in (_spot(turn / 60) for turn in range(60, (ROUNDS + 1) * 60 + 1)))
     parts = [f'<polyline points="{spiral}" fill="none" stroke="{QUIET}" stroke-width="0.5"/>']
     for number in range(1, ROUNDS + 1):

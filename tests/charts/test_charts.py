@@ -170,6 +170,26 @@ def test_rows_that_repeat_are_drawn_once() -> None:
     assert [(again.first, again.last) for again in chart.legend.again] == [(3, 4)]
 
 
+def test_a_bracket_is_clear_of_the_row_numbers() -> None:
+    """`12–19` is five signs long, and stood over the bracket of the rows that are worked again."""
+    checked = pipeline.check_file(DEMOS / "slipway-cardigan.yaml").checked
+    assert checked is not None
+    chart = drawn(checked, 4, "M")
+    svg = page_svg(chart)
+    bracket = re.search(r'<path class="again"[^>]* d="M([\d.-]+) ', svg)
+    assert bracket is not None
+    numbers = re.findall(r'<text x="([\d.-]+)" [^>]*font-size="([\d.]+)" text-anchor="end"[^>]*>(\d[^<]*)</text>', svg)
+    assert "12–19" in [number for _, _, number in numbers]
+    assert all(float(x) - 0.6 * float(size) * len(number) > float(bracket[1]) for x, size, number in numbers)
+
+
+def test_a_chart_says_that_it_is_smaller_than_the_one_size() -> None:
+    checked = pipeline.check_file(DEMOS / "skerrywick-wrap.yaml").checked
+    assert checked is not None
+    assert "It is drawn smaller than this size, with the same stitches in each repeat." in drawn(checked, 0, "M").shows
+    assert "It is drawn smaller than any size, with the same stitches in each repeat." in drawn(checked).shows
+
+
 def test_even_rows_are_drawn_as_often_as_their_sides_ask(tmp_path: Path) -> None:
     """Rows 2 to 20 are 19 rows: one of them leaves the work on the side that 19 do."""
     checked = worked(tmp_path, "even").checked

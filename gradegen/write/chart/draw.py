@@ -15,6 +15,7 @@ from gradegen.write.chart.rows import Thing, height_of
 from gradegen.write.drawing.sketch import Point
 
 NUMBER_SIZE = 6.4
+_SIGN_WIDE = 0.6  # of its size, a sign of the row numbers at its widest
 _LOOSE = 6.4  # from the first stitch of a row to the chains before it that stand for none
 
 
@@ -278,7 +279,8 @@ class Drawing:
             yield self._text(mark.number, (point[0], point[1] + 2.2), "middle")
             return
         point = self._at(along - row.ahead * 9, up)
-        self._reach([(point[0] - row.ahead * (5.6 + self.lettering), point[1])])
+        wide = max(5.6 + self.lettering, 3.5 + _SIGN_WIDE * self.lettering * len(mark.number))
+        self._reach([(point[0] - row.ahead * wide, point[1])])
         yield self._arrow(point, row.ahead)
         yield self._text(
             mark.number, (point[0] - row.ahead * 7.5, point[1] + 2.2), "start" if row.ahead == -1 else "end"

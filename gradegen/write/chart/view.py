@@ -39,11 +39,13 @@ def _inks(look: Look | None) -> Inks:
 
 
 def chart_view(chart: Chart, checked: Checked, style: str, at: int = 1) -> ChartView:
-    """One chart for a page; in words alone where a drawing cannot be read: in large print and for a voice."""
-    spoken = tuple(spoken_rows(chart.rows, chart.legend.marks, checked.pattern.terms))
+    """One chart for a page; left out where a drawing cannot be read: in large print and for a voice.
+
+    What it is drawn with is no size's count, so that to say it there would mislead.
+    """
     if style in ("large-print", "spoken"):
-        said = (plain(_LEFT_OUT),) if style == "large-print" else ()
-        return ChartView(f"chart-{at}", chart.title, "", (), said, (), tuple(plain(each) for each in spoken))
+        return ChartView(f"chart-{at}", chart.title, "", (), (plain(_LEFT_OUT),), (), ())
+    spoken = spoken_rows(chart.rows, chart.legend.marks, checked.pattern.terms)
     return ChartView(
         anchor=f"chart-{at}",
         title=chart.title,

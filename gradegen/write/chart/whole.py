@@ -109,7 +109,7 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
     reads = [how_to_read(rows, repeat), drawn_small(small, printing)]
     if small.placed.lost:
         reads.append(f"It ends where the rows can no longer be drawn: {small.placed.lost}.")
-    said = [f"Stitch chart of the {name}.", reads[0], *spoken_rows(rows, legend.marks, terms)]
+    said = [f"Stitch chart of the {name}.", *(each for each in reads if each), *spoken_rows(rows, legend.marks, terms)]
     return Chart(
         name=name,
         title=f"Stitch chart: {name}",

@@ -119,12 +119,13 @@ def drawn_small(small: SmallPiece, printing: Printing) -> str:
     if any(is_passage(row) for row in small.piece.rows):
         said = "It shows how the shaping is worked, on fewer stitches and rows than a size has; the rows say how many."
         return said + _at_edges(small)
-    if printing.is_one_size or (alike and small.chain is None):
+    if alike and small.chain is None:
         said = ""
     elif any(own.get(name) != small.numbers.get(name) for name in used) or small.chain is not None:
-        said = "It is drawn smaller than any size, with the same stitches in each repeat."
+        which = "this size" if printing.is_one_size else "any size"
+        said = f"It is drawn smaller than {which}, with the same stitches in each repeat."
     else:
-        said = f"It is drawn in size {small.size.name}."
+        said = "" if printing.is_one_size else f"It is drawn in size {small.size.name}."
     if any(row.sizes and small.size.name not in row.sizes for row in small.piece.rows) and not printing.is_one_size:
         said += " Rows that only larger sizes work are not drawn."
     return said

@@ -171,7 +171,17 @@ def _draw_along(sketch: Sketch, one: Dimension, spacing: Spacing) -> None:
     outer = beside(one.points, at, 7.0 + spacing.letters)
     away = _towards(middle, (outer[0] + middle[0] - apart[at][0], outer[1] + middle[1] - apart[at][1]), spacing.letters)
     anchor = "middle" if abs(away[0] - middle[0]) < 5 else "end" if away[0] < middle[0] else "start"
-    _write(sketch, one, one.text, (away[0], away[1] + spacing.drop), spacing, anchor=anchor)
+    place = (away[0], away[1] + spacing.drop)
+    is_clear = anchor != "middle" or not _is_met(place, room_for(one.text, spacing.letters), apart, spacing)
+    _write(sketch, one, one.text if is_clear else one.letter, place, spacing, anchor=anchor)
+
+
+def _is_met(place: Point, wide: float, line: Sequence[Point], spacing: Spacing) -> bool:
+    """True when the line runs through words of this width that stand about a place, as a hollow one does."""
+    steps = [share / 16 for share in range(17)]
+    places = [(a[0] + (b[0] - a[0]) * by, a[1] + (b[1] - a[1]) * by) for a, b in pairwise(line) for by in steps]
+    near = [y for x, y in places if abs(x - place[0]) <= wide / 2 + 1]
+    return any(place[1] - spacing.letters <= y <= place[1] + 2 for y in near)
 
 
 def _draw_around(sketch: Sketch, one: Dimension, spacing: Spacing) -> None:

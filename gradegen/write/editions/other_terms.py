@@ -6,6 +6,7 @@ designer's own words are changed word by word and read again. A row that stands 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -62,8 +63,19 @@ def _row_in(row: Row, written: Terms, terms: Terms, names: RowNames) -> Row | No
 
 def _ways(row: Row, written: Terms, terms: Terms, sizes: Sequence[str]) -> Iterator[str]:
     if not row.sentences:  # a schedule's sentence has words of its own for each size
-        yield write_row(row, sizes=sizes, terms=terms)
+        yield _opened_as(row.text, write_row(row, sizes=sizes, terms=terms))
     yield text_in(" ".join(row.text.split()), written, terms)
+
+
+_OPENING = re.compile(r"(?P<head>[^:]*:\s*[*(\[]*\s*)(?P<first>[A-Za-z])")
+
+
+def _opened_as(written: str, other: str) -> str:
+    """The other row with a capital at its start, behind a sign that opens a repeat too, where the designer has one."""
+    own, here = _OPENING.match(written), _OPENING.match(other)
+    if own is None or here is None or own["first"].islower():
+        return other
+    return here["head"] + here["first"].upper() + other[here.end() :]
 
 
 def _with_sentences(other: Row, row: Row, written: Terms, terms: Terms) -> Row:

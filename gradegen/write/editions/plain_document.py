@@ -123,7 +123,8 @@ def _piece(piece: PieceView, document: Document) -> Iterator[str]:
         lines += [_row(row), *(line for table in row.tables for line in _table(table)), *_pictures(row.pictures)]
     yield from _section(piece.name, lines)
     if piece.chart is not None:
-        spoken = [_set(f"- {words(row)}", 2) for row in piece.chart.spoken]
+        spoken = [_set(words(line)) for line in piece.chart.reads[1:]]
+        spoken += [_set(f"- {words(row)}", 2) for row in piece.chart.spoken]
         yield from _section(f"{piece.chart.title}, in words", spoken)
 
 

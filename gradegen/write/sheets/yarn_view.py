@@ -13,6 +13,7 @@ from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.reckon import Sewing, SizeYarn, YarnAmount, YarnNeed
 from gradegen.trade.yarn import find_yarn_weights
+from gradegen.write.voice.lists import each_size
 from gradegen.write.words.fold import folded
 
 
@@ -127,7 +128,7 @@ def _notes(need: YarnNeed, metric: bool) -> Iterable[str]:
     parts = next((size for size in need.sizes if len(size.lines) > 1), None)
     if parts is not None:
         said = ", ".join(f"{line.what} {_either(line.amount, metric)}" for line in parts.lines)
-        yield f"In size {parts.size}: {said}."
+        yield f"In size {parts.size}: {said}; each rounded up."
 
 
 def _sewing(need: YarnNeed, sewing: Sewing, metric: bool) -> str:
@@ -147,14 +148,24 @@ def evidence_lines(need: YarnNeed) -> list[str]:
     return lines or ["stitches unravelled"]
 
 
-def needed_line(need: YarnNeed, sizes: Sequence[GradedSize], metric: bool = False) -> str:
+def needed_line(need: YarnNeed, sizes: Sequence[GradedSize], metric: bool = False, is_spoken: bool = False) -> str:
     """What the printed sizes need, with the margin: yards, metres and skeins; grams where lengths are not known.
 
-    `metric`: metres stand before yards.
+    `metric`: metres stand before yards. `is_spoken`: all that one size needs is said before the next size comes.
     """
     wanted = [one for one in (need.of(size.name) for size in sizes) if one is not None and one.is_whole]
     if len(wanted) != len(sizes) or not wanted:
         return ""
+    spare = f", with a margin of {percent(need.margin)}".replace(" %", "\N{NO-BREAK SPACE}%") if need.margin else ""
+    if is_spoken and len(wanted) > 1:
+        alone = [_needed((one,), metric) for one in wanted]
+        return f"You need{spare}: {each_size([one.size for one in wanted], alone)}." if all(alone) else ""
+    said = _needed(wanted, metric)
+    return f"You need {said}{spare}." if said else ""
+
+
+def _needed(wanted: Sequence[SizeYarn], metric: bool) -> str:
+    """The lengths or the weights, and the skeins."""
     if all(one.wanted.inches is not None for one in wanted):
         said = _both_lengths(wanted, metric)
     elif all(one.wanted.grams is not None for one in wanted):
@@ -164,8 +175,7 @@ def needed_line(need: YarnNeed, sizes: Sequence[GradedSize], metric: bool = Fals
     skeins = [one.skeins for one in wanted]
     if None not in skeins:
         said += f", {folded([str(number) for number in skeins])} skein{'' if set(skeins) == {1} else 's'}"
-    spare = f", with a margin of {percent(need.margin)}".replace(" %", "\N{NO-BREAK SPACE}%") if need.margin else ""
-    return f"You need {said}{spare}."
+    return said
 
 
 def _both_lengths(wanted: Sequence[SizeYarn], metric: bool) -> str:

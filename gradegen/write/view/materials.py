@@ -53,7 +53,9 @@ def hook_sizes(gauges: Iterable[Gauge]) -> tuple[str, ...]:
 
 def _yarn(yarn: Yarn, printing: Printing, need: YarnNeed | None, *, is_only: bool) -> Entry:
     metric = not printing.style.inches_first
-    wanted = _needed(yarn.stated, printing) or (needed_line(need, printing.sizes, metric) if need is not None else "")
+    wanted = _needed(yarn.stated, printing)
+    if not wanted and need is not None:
+        wanted = needed_line(need, printing.sizes, metric, printing.is_spoken)
     lines = [_described(yarn), _put_up(yarn, metric), wanted, _sample(yarn, printing)]
     return Entry("Yarn" if is_only else f"Yarn {yarn.letter}", tuple(plain(line) for line in lines if line))
 

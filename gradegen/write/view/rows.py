@@ -82,7 +82,7 @@ def row_view(row: Row, made: Mapping[str, WorkedRow], printing: Printing) -> Row
     return RowView(
         label,
         "" if printing.is_one_size else _words(only),
-        _without_end(text) if is_below else tuple(part for part in text if not part.look.startswith("count")),
+        _instruction(text, is_below=is_below),
         count,
         "beside" if len(_words(label)) <= LONGEST_BESIDE else "above",
         "below" if is_below else "whole",
@@ -119,10 +119,16 @@ def _label_by_size(row: Row, sizes: Sequence[GradedSize], printing: Printing) ->
     return (Part(each_size([size.name for size in sizes], labels)),) if labels[0] else ()
 
 
-def _without_end(text: Phrase) -> Phrase:
-    """The instruction without its count and without the blank before it, which would be set on the line's end."""
+def _instruction(text: Phrase, *, is_below: bool) -> Phrase:
+    """The instruction without its count; the blank before a count in the same line is a part of its own.
+
+    At the end of the part before, the typesetter breaks a line that it fills exactly at its first blank.
+    """
     kept = [part for part in text if not part.look.startswith("count")]
-    return (*kept[:-1], replace(kept[-1], text=kept[-1].text.rstrip(" "))) if kept else ()
+    if not kept or not kept[-1].text.endswith(" "):
+        return tuple(kept)
+    bare = (*kept[:-1], replace(kept[-1], text=kept[-1].text.rstrip(" ")))
+    return bare if is_below else (*bare, Part(" ", "blank"))
 
 
 Span = tuple[int, int]

@@ -134,9 +134,9 @@ def _piece(piece: PieceView, terms: Terms) -> Iterator[Said]:
         for table in row.tables:
             yield from _merged(table, terms)
         yield from _pictures(row.pictures, terms)
-    if piece.chart is not None and piece.chart.spoken:
+    if piece.chart is not None:
         yield Said("subheading", aloud(piece.chart.title, terms))
-        yield from (Said("item", _capital(_aloud(row, terms, is_row=True))) for row in piece.chart.spoken)
+        yield from (Said("sentence", _aloud(line, terms)) for line in piece.chart.reads)
 
 
 def _merged(table: MeasureTable, terms: Terms) -> Iterator[Said]:

@@ -18,7 +18,7 @@ from gradegen.write.words.marks import marks_of
 from gradegen.write.words.print_numbers import LengthStyle, lengths_text
 from gradegen.write.words.sums import worth
 
-Look = Literal["", "whole", "count", "count whole", "mark", "count mark"]
+Look = Literal["", "whole", "count", "count whole", "mark", "count mark", "blank"]
 
 
 @dataclass(frozen=True, slots=True)

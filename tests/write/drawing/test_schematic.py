@@ -7,7 +7,9 @@ from typing import Any
 import pytest
 
 from gradegen.design.checked import Checked
+from gradegen.write.drawing.dimensions import USUAL, Dimension, draw_dimensions
 from gradegen.write.drawing.schematic import find_schematics, piece_drawings
+from gradegen.write.drawing.sketch import Sketch
 from gradegen.write.drawing.styles import drawings_for
 from gradegen.write.view.whole import Drawing
 from gradegen.write.words.marks import marks_of
@@ -44,6 +46,17 @@ def boxes(drawing: Drawing) -> dict[str, tuple[float, float]]:
 def flat(checked: Checked) -> Checked:
     piece = replace(checked.pattern.pieces[0], shape="flat")
     return replace(checked, pattern=replace(checked.pattern, pieces=(piece,)))
+
+
+def test_words_that_a_hollow_line_would_run_through_give_way_to_their_letter() -> None:
+    """The neck of a round yoke bends up at both ends of what would stand over its middle."""
+    sketch = Sketch()
+    hollow = ((0.0, -25.0), (30.0, 0.0), (70.0, 0.0), (100.0, -25.0))
+    level = tuple((float(x), 0.0) for x in range(0, 101, 5))
+    box = (0.0, -25.0, 100.0, 0.0)
+    for line, said in ((hollow, "B"), (level, "B  20 in (51 cm)")):
+        draw_dimensions(sketch, [Dimension("B", "B  20 in (51 cm)", line, "along")], box, USUAL)
+        assert sketch.letterings[-1].text.replace("\N{NO-BREAK SPACE}", " ") == said
 
 
 @pytest.mark.parametrize("shape", ["flat", "half-twist band"])

@@ -170,6 +170,15 @@ def test_no_abbreviation_is_left_for_a_voice(name: str, terms: str, tmp_path: Pa
     assert "<h1>" in html.read_text("utf-8")
 
 
+def test_a_row_keeps_the_capital_behind_its_star() -> None:
+    """Other rows of the piece begin with a capital in these terms too."""
+    checked, kept = in_terms(demo("bollard-hat"), "UK")
+    rows = [row.text for row in checked.pattern.pieces[0].rows]
+    assert kept == frozenset()
+    assert [row for row in rows if re.search(r":\s*\*[a-z]", row)] == []
+    assert sum(bool(re.search(r":\s*\*Dc in", row)) for row in rows) > 5
+
+
 @pytest.mark.parametrize("style", ["low-ink", "large-print", "spoken"])
 def test_one_size_alone_in_every_style(style: str, tmp_path: Path) -> None:
     checked = demo("bollard-hat")

@@ -31,7 +31,9 @@ HERE = Place("x", 1, 1, 1, 1)
 CASES = {
     "cardigan, all sizes": ("slipway-cardigan", Edition(Path("out"))),
     "hat, large print": ("bollard-hat", Edition(Path("out"), "M", style="large-print")),
+    "cardigan, one size": ("slipway-cardigan", Edition(Path("out"), "M")),
     "wrap, letter": ("skerrywick-wrap", Edition(Path("out"), paper="letter")),
+    "yoke, one size": ("limpet-pullover", Edition(Path("out"), "16")),
 }
 NARROW = "\N{NO-BREAK SPACE}"
 WORD_OF_A_NUMBER = re.compile(r"(?:sts?|sps?|chs?|sc|hdc|dc|tr|rnds?|rows?|times|more|in|cm|mm|yds?|yd|g)\b")
@@ -128,6 +130,20 @@ def test_no_heading_ends_a_page(pages: Written) -> None:
     assert len(headings) > 5
     for heading, after in headings:
         assert not after.pages or heading.pages[-1] == after.pages[0], heading.text
+
+
+def test_a_line_is_filled_before_it_ends(pages: Written) -> None:
+    """A row that fits its line exactly is not broken behind its first words."""
+    lines = [line.strip() for page in pages.pages for line in page.splitlines()]
+    assert [line for line in lines if re.search(r": ?Ch.\d,$", line)] == []
+
+
+def test_a_chart_does_not_leave_half_a_page_blank() -> None:
+    """What says how to read a chart and its key may go over to the next page, so that the drawing fits on this one."""
+    document = demo("cardigan, one size")
+    charts = [block for block in document.blocks if block.text.startswith("Stitch chart: ")]
+    assert len(charts) == 5
+    assert len(document.pages) <= 7  # with every chart in one block, one page is two thirds blank
 
 
 def test_no_word_of_a_row_is_divided(pages: Written) -> None:

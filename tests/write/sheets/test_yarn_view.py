@@ -100,6 +100,16 @@ def test_the_line_for_the_materials(wrap: Checked) -> None:
     assert one.endswith("with a margin of 10\N{NO-BREAK SPACE}%.")
 
 
+def test_a_voice_says_all_of_a_size_before_the_next(wrap: Checked) -> None:
+    (need,), _ = yarn_per_size(wrap)
+    first = need.sizes[0]
+    line = needed_line(need, wrap.sizes, is_spoken=True)
+    own = f"size {first.size}: {up(first.wanted.yards)} yd ({up(first.wanted.metres)} m), {first.skeins} skeins; size"
+    assert line.startswith(f"You need, with a margin of 10\N{NO-BREAK SPACE}%: {own}")
+    one = wrap.sizes[3:4]
+    assert needed_line(need, one, is_spoken=True) == needed_line(need, one)
+
+
 def test_metres_first_where_centimetres_come_first(wrap: Checked) -> None:
     metric = replace(wrap, pattern=replace(wrap.pattern, units="centimetres first"))
     (need,), _ = yarn_per_size(metric)

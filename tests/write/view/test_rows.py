@@ -33,6 +33,13 @@ def test_label_text_and_count_are_apart(hat: Checked) -> None:
     assert (third.label_stands, third.count_stands) == ("beside", "whole")
 
 
+def test_the_blank_before_a_count_is_a_part_of_its_own(hat: Checked) -> None:
+    """At the end of the text it made the typesetter break a line that fits exactly behind its first word."""
+    third, last = rows_of(hat)[2], rows_of(hat)[-1]
+    assert (third.text[-1].text, third.text[-1].look) == (" ", "blank")
+    assert not last.text[-1].text.endswith(" ")
+
+
 def test_long_labels_and_counts_have_their_own_line(hat: Checked) -> None:
     last = rows_of(hat)[-1]
     assert (last.label_stands, last.count_stands) == ("above", "below")
