@@ -188,7 +188,8 @@ def _without_sizes(written: Written, names: RowNames) -> tuple[Written, tuple[st
     for pattern in (_SIZES_BEHIND, _SIZES_BEFORE):
         for found in pattern.finditer(written.text):
             said = found.group("said")
-            sizes = sizes_named(said, names.sizes)
+            is_cut = said.count("(") != said.count(")")  # the end of `(S, M and L only)` behind its first comma
+            sizes = None if is_cut else sizes_named(said, names.sizes)
             if sizes is not None and re.search(r"\b(?:sizes?|only)\b", said, re.IGNORECASE):
                 blank = " " * (found.end() - found.start())
                 text = written.text[: found.start()] + blank + written.text[found.end() :]
