@@ -116,9 +116,9 @@ class Times:
     "in all": `(...) 6 times`. "more": besides the first (`2 more times`, `once`, `twice more`). "unsure": `rep from * 5
     times`, in all or more. "bound": to the end or a limit. `stop_at`: in the last run only the first `stop_at` steps of
     the body are worked (`ending last rep at **`, `omitting last corner`). `corresponds`: the last run ends as the row
-    began (`ending to correspond`); `end_named`: as the words behind it say (`ending last repeat with`). `cut`: where
-    in the body those words may begin, so that they stand in place of the last run's end. `but`: what is done otherwise
-    in some of the runs, in words that can't be computed ("working all corners same as 1st corner").
+    began (`ending to correspond`); `end_named`: as the words behind it say (`ending last repeat with`). `last_run`:
+    what is left of the last run where those words stand in place of its end. `but`: what is done otherwise in some of
+    the runs, in words that can't be computed ("working all corners same as 1st corner").
     """
 
     how: Literal["in all", "more", "unsure", "bound"]
@@ -127,7 +127,7 @@ class Times:
     stop_at: int | None = None
     corresponds: bool = False
     end_named: bool = False
-    cut: int | None = field(default=None, compare=False)
+    last_run: tuple[Step, ...] = field(default=(), compare=False)
     but: str = field(default="", compare=False)
 
 

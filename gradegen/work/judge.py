@@ -208,6 +208,8 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
         return made
     if name == "group" and _parted(walk) == walk.site.number(one.number):
         return None  # each side of a corner is a group to some
+    if name == "picot" and name not in units and units.get("sp"):
+        return None  # a small loop of chains is a picot to some
     if name in ("sp", "group", "picot") or name.endswith(" sp"):
         return units.get(name, 0)
     if name == "ch":

@@ -77,7 +77,7 @@ def closes_with_stitch(walk: Walk, step: Work) -> bool:
         return False
     into = step.into
     back = into.which == "same" or (into.which == "next" and into.loosely and into.number is None)
-    if not back or not _says_picot(walk.ahead, step):
+    if not back or not (step.called == "picot" or _says_picot(walk.ahead, step)):
         return False
     make_picot(walk, last.length, step.makes[0].stitch)
     return True

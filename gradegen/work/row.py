@@ -122,7 +122,7 @@ def work_once(
             outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
     except Fault as fault:
-        if _leaves_its_edge(row, walk):
+        if _leaves_its_edge(row, walk) or (walk.on_row_ends and walk.site.edge_given):
             outcome.unclear = Unclear("this row goes on into what it makes itself", fault.place)
         else:
             outcome.fault = fault

@@ -46,8 +46,8 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     """All steps of a row; a repeat `across` leaves what the steps after it need."""
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
-        if isinstance(step, Repeat) and step.times.cut is not None:
-            step = _ended(walk, step, step.times.cut)
+        if isinstance(step, Repeat) and step.times.last_run:
+            step = _ended(walk, step)
         if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
             work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
             return
@@ -82,14 +82,13 @@ _ENDINGS = (
 )
 
 
-def _ended(walk: Walk, step: Repeat, cut: int) -> Repeat:
-    """The repeat with its last run whole or cut where the ending begins, in the reading that is being tried."""
+def _ended(walk: Walk, step: Repeat) -> Repeat:
+    """The repeat with its last run whole, or cut where the ending begins, in the reading that is being tried."""
     ways = _ENDINGS[::-1] if step.times.corresponds else _ENDINGS
     key = f"ending {step.place.line}:{step.place.column}"
     chosen = walk.site.choose(key, "the last repeat", ways, step.place, silent=True)
     whole = ways[chosen] == _ENDINGS[0]
-    times = step.times if whole else replace(step.times, stop_at=cut, corresponds=False)
-    return replace(step, times=replace(times, cut=None))
+    return replace(step, times=replace(step.times, last_run=()) if whole else replace(step.times, corresponds=False))
 
 
 def _is_open(step: Step) -> bool:
@@ -102,7 +101,7 @@ def _is_open(step: Step) -> bool:
 
 
 def _stops_early(step: Step) -> bool:
-    return isinstance(step, Repeat) and step.times.stop_at is not None
+    return isinstance(step, Repeat) and (step.times.stop_at is not None or bool(step.times.last_run))
 
 
 def _consumes(steps: Sequence[Step]) -> bool:
@@ -136,6 +135,7 @@ def _to_the_end(walk: Walk, step: Repeat, tail: Sequence[Step]) -> None:
         if (
             _ends_midway(walk, step)
             or _ends_on_skip(walk, step, tail, kind)
+            or _ends_on_start(walk, step, tail, kind)
             or (started and _ends_on_first(walk, step, tail, kind))
         ):
             return
@@ -154,6 +154,19 @@ def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) ->
     if left != wanted and not (passed and left == wanted - passed):
         return False
     walk.take(kind, left, step.place)
+    return True
+
+
+def _ends_on_start(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
+    """`ch 4, * skip 1, dc in next, ch 1; rep around, join to ch-4`: the last dc is the chain it began with."""
+    first, last, stood = step.body[0], step.body[-1], walk.stood
+    joins = any(isinstance(s, Join) for s in tail)
+    if not joins or not isinstance(first, Skip) or not isinstance(last, Chain) or stood is None:
+        return False
+    number = walk.site.number(first.into.number)
+    if walk.remaining(kind) != number or stood[1][-1:] != (f"ch-{walk.site.number(last.number)} sp",):
+        return False
+    walk.take(kind, number, step.place)
     return True
 
 
@@ -234,7 +247,7 @@ def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool)
         do(walk, step)
         work_steps(walk, tail, leaves)
         return
-    closing = () if step.times.stop_at is None else step.body[: step.times.stop_at]
+    closing = step.times.last_run if step.times.stop_at is None else step.body[: step.times.stop_at]
     spot, before = walk.save(), walk.remaining(kind)
     most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
     there = walk.remaining(kind)

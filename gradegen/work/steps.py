@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from gradegen.design.rows import (
@@ -76,9 +77,15 @@ def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
         return
     if not walk.begun and goes_behind_petals(walk, walk.ahead):
         return
+    if walk.site.edge_given and not walk.begun and _EDGE.search(step.text):
+        walk.on_row_ends = True
+        return
     walk.site.blind = True
     walk.onto(plain(ENDLESS), again=True)
     walk.likely = walk.likely or "part of this row is worked away from the edge of the row before"
+
+
+_EDGE = re.compile(r"\b(?:edge|side)$")
 
 
 def _goes_along_rows(walk: Walk) -> bool:

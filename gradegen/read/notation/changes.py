@@ -155,7 +155,8 @@ def _worked_even(r: Reading) -> str | None:
         r.at = mark
     evenly = r.phrase(
         phrases(
-            "work even|working even|work in each st as set|work in pattern as set|work in pattern as established|"
+            "work even|working even|work around|work across|"
+            "work in each st as set|work in pattern as set|work in pattern as established|"
             "work in pattern|work in pat|work as set|work as established|continue in pattern|continue in pat|"
             "continue in established pattern|continue even|continue as set|cont in pattern|cont in pat|cont even|"
             "in pattern across"
@@ -180,7 +181,7 @@ def _worked_even(r: Reading) -> str | None:
 def evened_count(r: Reading) -> tuple[Number, str] | None:
     """The `15 d c` of `work even on 15 d c`; else None."""
     mark = r.at
-    if r.accept("on", "over"):
+    if r.accept("on", "over") or counts_even(r):
         r.accept("these", "the")
         number = r.number()
         if number is not None and (r.here.kind == "stitch" or r.low() in STITCHES):
@@ -189,3 +190,8 @@ def evened_count(r: Reading) -> tuple[Number, str] | None:
             return number, str(token.value) if token.kind == "stitch" else "st"
     r.at = mark
     return None
+
+
+def counts_even(r: Reading) -> bool:
+    """`work even across 41 hdc`: behind that "across"."""
+    return r.tokens[r.at - 1].low == "across" and r.here.kind in ("number", "count")

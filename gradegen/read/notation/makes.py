@@ -168,20 +168,27 @@ def _all_items(r: Reading) -> list[Item]:
 
 
 def _chained_items(r: Reading) -> list[Item]:
-    """`cluster, ch 3, cluster`: as long as chain and stitch take turns."""
+    """`cluster, ch 3, cluster`, `dc, picot, 2 dc`: as long as chain or picot and stitch take turns."""
     items: list[Item] = []
     first = read_item(r)
     while first is not None:
         items.append(first)
         mark = r.at
         chain = read_item(r) if r.accept(",", "/") else None
-        after = read_item(r) if chain is not None and chain.make.stitch == "ch" and r.accept(",", "/") else None
+        after = read_item(r) if chain is not None and _parts(r, chain.make) and r.accept(",", "/") else None
         if chain is None or after is None or after.make.stitch in ("ch", "sl st") or not r.at_break():
             r.at = mark
             return items
         items.append(chain)
         first = after
     return items
+
+
+def _parts(r: Reading, make: Make) -> bool:
+    """True for a chain and for a picot, the pattern's own too."""
+    own = r.names.definitions.get(make.stitch)
+    made = own.makes[0].stitch if own is not None and len(own.makes) == 1 else make.stitch
+    return made in ("ch", "picot")
 
 
 def _and_follows(r: Reading) -> bool:

@@ -33,7 +33,8 @@ def read_place_first(r: Reading) -> list[Step] | None:
         r.at += 1
     if into.which == "ring" and (all_in_ring := _in_ring(r, mark, into)) is not None:
         return all_in_ring
-    items = _bracketed(r) if r.here.kind == "open" else read_listed(r, everything=into.which == "each")
+    everything = into.which == "each"
+    items = _bracketed(r, everything) if r.here.kind == "open" else read_listed(r, everything=everything)
     if not items:
         r.at = mark
         return None
@@ -69,8 +70,8 @@ def _in_ring(r: Reading, mark: int, into: Into) -> list[Step] | None:
     return [chain, Work(makes_of(items[1:]), into, place=r.place(mark))]
 
 
-def _bracketed(r: Reading) -> list[Item] | None:
-    """`(sc, hdc, dc)`, `(cluster, ch 5) 4 times and cluster`."""
+def _bracketed(r: Reading, everything: bool) -> list[Item] | None:
+    """`(sc, hdc, dc)`, `(cluster, ch 5) 4 times and cluster`; in each place, `(3 sc, picot) twice, 3 sc`."""
     close = r.partner(r.at)
     if close is None:
         return None
@@ -82,7 +83,8 @@ def _bracketed(r: Reading) -> list[Item] | None:
         return None
     items = items * (times or 1)
     mark = r.at
-    if times is not None and r.accept("and") and (last := read_item(r)) is not None and r.at_break():
+    goes_on = times is not None and (r.accept("and") or (everything and r.accept(",")))
+    if goes_on and (last := read_item(r)) is not None and r.at_break():
         return [*items, last]
     r.at = mark
     return items

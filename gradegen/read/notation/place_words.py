@@ -129,6 +129,7 @@ def pass_of_row(r: Reading) -> None:
     r.phrase(
         phrases(
             "of row|of rnd|of round|of previous row|of previous rnd|of previous round|of the row|of the rnd|"
+            "of thumb opening|of the thumb opening|of opening|of thumb hole|of thumbhole|of buttonhole|of armhole|"
             "of the round|of last row|of last rnd|of last round|of the previous row|of the previous rnd"
         )
     )

@@ -216,6 +216,8 @@ def _last(r: Reading, mark: int) -> Into | None:
         if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
+    if number is None and r.phrase(phrases("just made|made|worked")):
+        return Into("same", things, place=r.place(mark))
     of = _of(r)
     pass_of_row(r)
     pass_as_phrase(r)

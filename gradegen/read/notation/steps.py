@@ -33,7 +33,7 @@ from gradegen.read.notation.chains import (
     read_slip,
     read_turn,
 )
-from gradegen.read.notation.changes import evened_count, read_change, read_even
+from gradegen.read.notation.changes import counts_even, evened_count, read_change, read_even
 from gradegen.read.notation.clusters import read_decrease_over, read_held_first, read_off_as_one
 from gradegen.read.notation.cut_endings import with_cut_endings
 from gradegen.read.notation.dropped_loops import with_dropped_loop
@@ -134,7 +134,7 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
         level.barrier = len(level.steps)
         return
     if token.low in ("rep", "repeat", "repeating") and read_star_repeat(r, level.steps, level.stars):
-        level.barrier = len(level.steps)
+        level.barrier, level.after_stop = len(level.steps), False
         return
     if token.kind == "open":
         read_bracket(r, level.steps, level.stated, stop, read_steps)
@@ -298,7 +298,7 @@ def _runs_on(r: Reading, steps: list[Step]) -> bool:
     follows = r.here.kind in ("number", "count", "stitch")
     if isinstance(steps[-1], Turn) and (follows or r.low() in ("leave", "leaving")):
         return True
-    if isinstance(steps[-1], Even) and r.low() in ("on", "over"):
+    if isinstance(steps[-1], Even) and (r.low() in ("on", "over") or counts_even(r)):
         return True
     if isinstance(steps[-1], Skip) and r.here.kind == "number" and r.peek().kind == "stitch":
         return True
