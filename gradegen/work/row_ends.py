@@ -47,7 +47,7 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
         if isinstance(step, Repeat) and step.times.last_run:
-            step = _ended(walk, step)
+            step = _ended(walk, step, cut_first=step.times.corresponds or isinstance(tail[0], (Work, Either)))
         if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
             work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
             return
@@ -82,9 +82,9 @@ _ENDINGS = (
 )
 
 
-def _ended(walk: Walk, step: Repeat) -> Repeat:
+def _ended(walk: Walk, step: Repeat, cut_first: bool) -> Repeat:
     """The repeat with its last run whole, or cut where the ending begins, in the reading that is being tried."""
-    ways = _ENDINGS[::-1] if step.times.corresponds else _ENDINGS
+    ways = _ENDINGS[::-1] if cut_first else _ENDINGS
     key = f"ending {step.place.line}:{step.place.column}"
     chosen = walk.site.choose(key, "the last repeat", ways, step.place, silent=True)
     whole = ways[chosen] == _ENDINGS[0]

@@ -23,7 +23,7 @@ _BEGIN = phrases(
     "working in front of|working behind|working in back of|crossing in front|crossing behind|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
     "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|"
-    "joining last|keeping picot|making last|working last|work last|make last|"
+    "joining last|keeping picot|making last|having last|working last|work last|make last|"
     "omitting turning|omitting the turning|omitting last turning|omit turning|omit the turning|"
     "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
 )
@@ -105,7 +105,7 @@ def _goes_on(r: Reading) -> bool:
 
 
 _LONG = words(
-    "place pm mark move changing change weave fasten beginning adding losing holding leaving leave "
+    "place pm mark move changing change weave fasten beginning adding losing having holding leaving leave "
     "carrying alternating cut break do don't stuff block press starch making working make work sew "
     "applique overcast starting beginning start being be taking take without careful"
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Chain, Repeat, Skip, Step, Turn, Work
+from gradegen.design.rows import Chain, Either, Repeat, Skip, Step, Turn, Work
 from gradegen.read.notation.reading import plain
 
 
@@ -24,14 +24,24 @@ def _last_run(repeat: Repeat, ending: Sequence[Step]) -> tuple[Step, ...]:
     times = repeat.times
     to_end = times.bound is not None and times.bound.to == "end" and times.stop_at is None
     vague = times.corresponds and not times.end_named
-    if not to_end or vague or not ending or not isinstance(ending[0], Chain) or isinstance(ending[-1], Turn):
+    if not to_end or vague or not ending or isinstance(ending[-1], Turn):
         return ()
     body = _last_opened(repeat.body)
     for at in range(len(body) - 1, 0, -1):
-        if body[at] == ending[0]:
+        if _is_same(body[at], ending[0]):
             both = _takes(body[:at]) and _takes(body[at:])
             return body[:at] if both or times.corresponds else ()
     return ()
+
+
+def _is_same(step: Step, ending: Step) -> bool:
+    """True for the same chain, and for the same stitches in the next and in the last of such places."""
+    if isinstance(ending, Either):
+        ending = ending.readings[0][0]
+    if isinstance(step, Work) and isinstance(ending, Work) and len(step.makes) > 1:
+        alike = step.makes == ending.makes and step.into.things == ending.into.things
+        return alike and (step.into.which, ending.into.which) == ("next", "last")
+    return isinstance(step, Chain) and step == ending
 
 
 def _last_opened(body: tuple[Step, ...]) -> tuple[Step, ...]:

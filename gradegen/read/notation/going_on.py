@@ -121,7 +121,7 @@ def _opens_with_chain(definition: Definition) -> bool:
 
 
 _MAKING_LAST = re.compile(
-    r"(?:making|working|work|make|placing|place|and)\s+(?:the\s+)?last\s.*\b(?:last|top|turning|end|ch)\b",
+    r"(?:making|having|working|work|make|placing|place|and)\s+(?:the\s+)?last\s.*\b(?:last|top|turning|end|ch)\b",
     re.IGNORECASE,
 )
 

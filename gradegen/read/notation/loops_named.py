@@ -29,6 +29,8 @@ def read_loop_for_all(r: Reading, steps: list[Step]) -> bool:
     r.phrase(phrases("working in|work in|in|working through|picking up|working into|working in both loops of"))
     both = r.at > mark and r.tokens[r.at - 1].low == "of"
     loop = None if both else read_loop(r) or _loop_behind(r)
+    if r.low() in ("each", "every") and r.peek().kind == "stitch":
+        r.at += 2  # `working in back loop of each s c,`
     r.phrase(phrases("each st|all sts|sts only|sts|st only|stitches only|stitches|st|each sc"))
     throughout = r.phrase(phrases("throughout|around|across|of each st|only"))
     if loop is not None and throughout and r.tokens[r.at - 1].low == "throughout":
