@@ -238,6 +238,12 @@ def leading(edge: Edge, number: int) -> Edge:
     return tuple(found)
 
 
+def last_target(edge: Edge) -> Target:
+    """The last target of an edge that has any."""
+    last = edge[-1]
+    return last_target(last.items) if isinstance(last, Run) else last
+
+
 def count_targets(edge: Edge) -> int:
     """All targets, spaces and stitches alike."""
     return sum(item.times * count_targets(item.items) if isinstance(item, Run) else 1 for item in edge)

@@ -64,12 +64,12 @@ def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
     return passed if keep else there
 
 
-def to_last(walk: Walk, kind: Kind, wanted: int, into: Into) -> None:
-    """Use up the last so many of a kind; what stands before them must be used already."""
+def to_last(walk: Walk, kind: Kind, wanted: int, into: Into, keep: int = 0) -> None:
+    """Use up the last so many of a kind, or those before `keep` more; what stands before them must be used already."""
     if walk.site.blind:
         walk.take(kind, wanted, into.place)
         return
-    there = walk.remaining(kind)
+    there = walk.remaining(kind) - keep
     if there < wanted:
         if there == 0 and wanted == 1 and walk.begun:
             raise walk.short(kind, wanted, into.place)

@@ -10,7 +10,7 @@ from gradegen.trade.stitches import stitches
 from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, picots, repeats
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
-from gradegen.work.edges import plain, tally
+from gradegen.work.edges import last_target, plain, tally
 from gradegen.work.first_space import begin_in_space
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -261,17 +261,17 @@ def _last(walk: Walk, step: Work) -> None:
     each = takes_of(step.makes, walk.site.definitions)
     if each > 1 and number == each and not step.bare:
         number = 1
-    if _chain_comes_last(walk, step) and walk.remaining(kind) == number * each + 1:
-        walk.take(kind, number * each, step.into.place)
-    else:
-        to_last(walk, kind, number * each, step.into)
+    to_last(walk, kind, number * each, step.into, keep=int(_chain_comes_last(walk, step, kind)))
     walk.make(step.makes, number)
 
 
-def _chain_comes_last(walk: Walk, step: Work) -> bool:
+def _chain_comes_last(walk: Walk, step: Work, kind: Kind) -> bool:
     """`dc in last 3 dc, dc in top of ch-3`: the turning chain stands behind those that are called the last."""
-    after = next(iter(picots.steps_after(walk.ahead, step)), None)
-    return isinstance(after, Work) and after.into.which == "tch"
+    after = next((one for one in picots.steps_after(walk.ahead, step) if not isinstance(one, Aside)), None)
+    if walk.site.blind or not isinstance(after, Work) or after.into.which != "tch":
+        return False
+    rest = walk.cursor.rest()
+    return bool(rest) and kind.fits(last_target(rest))
 
 
 def _turning_chain(walk: Walk, step: Work) -> None:

@@ -284,7 +284,7 @@ def read_slip(r: Reading) -> list[Step] | None:
             r.at = mark
             return None
         return [Slip(Into("next", (Thing("st"),), loosely=True, place=r.place(mark)), place=r.place(mark))]
-    if into.which == "last" and r.accept("made"):
+    if into.which == "same" and r.tokens[r.at - 1].low == "made":
         into = Into("from hook", place=into.place)  # `ch 3, sl st in last sc made`
     r.phrase(phrases("just made|first made"))
     if r.phrase(phrases("for picot|to form picot|to make picot|for a picot|to form a picot|to make a picot")):
