@@ -68,10 +68,11 @@ class Mixed:
 
 @dataclass(frozen=True, slots=True)
 class Chain:
-    """`ch 3`, with what it was said to count as (None: nothing said)."""
+    """`ch 3`, with what it was said to count as (None: nothing said); `for_all`: `ch 4 to turn all rows`."""
 
     number: Number
     counts: Counts | None = None
+    for_all: bool = field(default=False, compare=False)
     place: Place = field(compare=False, kw_only=True)
 
 
@@ -79,12 +80,14 @@ class Chain:
 class Join:
     """A slip stitch that closes a round or a ring: never a stitch. `to`: where, as far as the text says.
 
-    "ring": `join to form ring`, `join with sl st in first ch` straight after the chain.
+    "ring": `join to form ring`, `join with sl st in first ch` straight after the chain. `stitch`: the stitch it goes
+    into, where the text names one, "dtr" of `sl st in 1st dtr`.
     """
 
     to: Literal["ring", "first st", "top of chain", ""] = ""
     nth: Number | None = None  # "to 3rd ch of ch-4"
     half_twist: bool = False
+    stitch: str = field(default="", compare=False)
     place: Place = field(compare=False, kw_only=True)
 
 

@@ -9,7 +9,8 @@ same holds for chains skipped at the start of a foundation row. Common practice,
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
 
 from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Aside, Chain, Definition, Mixed, Repeat, Row, Skip, Step, Turn, Work
@@ -36,8 +37,14 @@ def start_is_doubtful(steps: Sequence[Step], site: Site, number: int, following:
     return rest not in set(_chains(steps, site)) and rest != _loop_at_end(before)
 
 
-def start_is_missing(steps: Sequence[Step]) -> bool:
-    """True for a row that begins with neither a chain nor new yarn: the row not written may have ended on its chain."""
+def start_is_missing(steps: Sequence[Step], site: Site) -> bool:
+    """True for a row that begins with neither a chain nor new yarn: the row not written may have ended on its chain.
+
+    Before nothing but single crochet a chain stands for no stitch.
+    """
+    works = [step for step in opened(steps, site.definitions) if isinstance(step, Work)]
+    if works and all(_height(make.stitch) == 1 for work in works for make in work.makes):
+        return False
     for step in steps:
         if isinstance(step, Chain) or (isinstance(step, Aside) and _ATTACHED.search(step.text)):
             return False
@@ -85,15 +92,15 @@ def _height(name: str) -> int:
     return (known.height or 0) if known else 0
 
 
-def _opened(steps: Sequence[Step], site: Site) -> Iterator[Step]:
+def opened(steps: Sequence[Step], definitions: Mapping[str, Definition] = MappingProxyType({})) -> Iterator[Step]:
     """The steps in order, repeats and counted meshes opened."""
     for step in steps:
         if isinstance(step, Repeat):
-            yield from _opened(step.body, site)
+            yield from opened(step.body, definitions)
         elif isinstance(step, Mixed):
             yield from step.works
         elif isinstance(step, Work):
-            own = site.definitions.get(step.makes[0].stitch) if step.makes else None
+            own = definitions.get(step.makes[0].stitch) if step.makes else None
             yield from own.steps if own is not None and own.steps else (step,)
         else:
             yield step
@@ -102,7 +109,7 @@ def _opened(steps: Sequence[Step], site: Site) -> Iterator[Step]:
 def _chains(steps: Sequence[Step], site: Site) -> Iterator[int]:
     """The lengths of the chains between stitches; those inside groups where the starting chain begins such a group."""
     works = []
-    for step in _opened(steps, site):
+    for step in opened(steps, site.definitions):
         if isinstance(step, Chain):
             yield site.number(step.number)
         elif isinstance(step, Work):
@@ -113,10 +120,10 @@ def _chains(steps: Sequence[Step], site: Site) -> Iterator[int]:
 
 def _meshes(steps: Sequence[Step], site: Site) -> Iterator[tuple[int, int]]:
     """The chains between a foundation row's stitches, each with how many chains are skipped under it."""
-    opened = [step for step in _opened(steps, site) if isinstance(step, (Work, Chain, Skip))]
-    for i, step in enumerate(opened[1:], 1):
+    parts = [step for step in opened(steps, site.definitions) if isinstance(step, (Work, Chain, Skip))]
+    for i, step in enumerate(parts[1:], 1):
         if isinstance(step, Chain):
-            after = opened[i + 1] if i + 1 < len(opened) else None
+            after = parts[i + 1] if i + 1 < len(parts) else None
             skipped = site.number(after.into.number) if isinstance(after, Skip) else 0
             yield site.number(step.number), skipped
 

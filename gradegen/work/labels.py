@@ -160,7 +160,7 @@ def rows_to_work(again: RowsAgain, row: Row, site: Site) -> int:
         if ranged is not None and ranged != wanted and not again.more:
             raise _does_not_divide(again, ranged, cycle, f"{wanted} rows for {site.number(again.times)} times")
         return wanted
-    if again.until is not None and ranged is None:
+    if again.until is not None and (ranged is None or again.more):
         raise Unclear("how many rows this takes is a measure, not a number", again.place)
     if ranged is None:
         return cycle

@@ -99,6 +99,8 @@ class PieceWork:
     tracing: int | None = None
     name: str = ""
     told_chains: frozenset[int] = frozenset()
+    told_loops: frozenset[int] = frozenset()
+    chain_for_all: Chain | None = None
     turns_with_chain: bool = False
     rows_per_inch: Fraction | None = None
     measures: Sequence[Mapping[str, Fraction]] = ()
@@ -138,6 +140,7 @@ class PieceWork:
             rows=self.standings[size].rows if self.standings[size].rows != 0 else self.standings[size].side_rows,
             on_held=self.standings[size].on_held,
             told_chains=self.told_chains,
+            told_loops=self.told_loops,
             start_unknown=self.standings[size].start_unknown and self.turns_with_chain,
             tracing=tracing,
             habits=self.habits,
@@ -276,6 +279,14 @@ class PieceWork:
             return (), ()
         beyond = () if outcome.longer else standing.beyond
         return standing.rests[1], (*outcome.rest, *beyond)
+
+    def forget_edges(self, *, unwritten: bool) -> None:
+        """Stand on nothing known: a row begins by itself, or rows above it are not written here (`unwritten`)."""
+        for i, one in enumerate(self.standings):
+            fresh = Standing(piece=one.piece, left=one.left, rows=None if unwritten else one.rows)
+            if unwritten:
+                fresh.start_unknown, fresh.turning_chain = True, self.chain_for_all
+            self.standings[i] = fresh
 
     def hear_of(self, edge: Edge, rows: int) -> None:
         """Told of so many plain rows that a passage works at once, each making `edge`; it goes on by itself."""

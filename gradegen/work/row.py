@@ -199,7 +199,7 @@ def _turning_chain(walk: Walk, row: Row) -> None:
     """The chain that the row before made at its end for this one, unless this row makes its own."""
     chain = walk.site.turning_chain
     if chain is None:
-        if walk.site.start_unknown and start_is_missing(walk.ahead):
+        if walk.site.start_unknown and start_is_missing(walk.ahead, walk.site):
             walk.unsure = START_MISSING
         return
     for step in walk.ahead:

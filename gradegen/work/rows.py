@@ -22,6 +22,7 @@ from gradegen.work.entry import enter
 from gradegen.work.numbering import is_booklet_label
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
+from gradegen.work.turning_chains import chain_for_all, told_loops
 
 Worked = Mapping[str, tuple[WorkedRow, ...]]
 
@@ -86,6 +87,8 @@ def rows_in_order(
             booklet=any(is_booklet_label(row.label.text) for row in piece.rows),
             name=piece.name.text,
             told_chains=told_chains(piece.rows),
+            told_loops=told_loops(piece.rows),
+            chain_for_all=chain_for_all(piece.rows),
             turns_with_chain=any(row.turning_chain is not None for row in piece.rows),
             rows_per_inch=row_gauge(pattern, piece),
             measures=[{name: one.printed for name, one in size.measures.items()} for size in sizes],

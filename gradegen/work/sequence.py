@@ -11,6 +11,7 @@ from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding
 from gradegen.work.beginnings import begins_anew, begins_ring
+from gradegen.work.broken_off import stands_elsewhere
 from gradegen.work.done import (
     UNCERTAIN,
     Done,
@@ -147,12 +148,10 @@ class RowsInOrder:
         if begins_anew(row):
             self.piece.ringed = begins_ring(row)
         follows = self.numbering.follows(row)
+        if follows == "on" and stands_elsewhere(self.known[0].get("last"), row, self.piece):
+            follows = "elsewhere"
         if follows != "on":
-            for i, standing in enumerate(self.piece.standings):
-                rows = standing.rows if follows == "anew" else None
-                self.piece.standings[i] = Standing(
-                    rows=rows, piece=standing.piece, left=standing.left, start_unknown=follows != "anew"
-                )
+            self.piece.forget_edges(unwritten=follows != "anew")
 
     def remember(self, row: Row, wanted: Sequence[int] | None = None) -> None:
         """Keep a row for those that point back to it."""

@@ -46,6 +46,7 @@ class Site:
     rows: int | None = None  # worked since the piece began
     on_held: bool = False  # the edge is one that an earlier row left unworked
     told_chains: frozenset[int] = frozenset()  # starting chains of these lengths are worked into as stitches later
+    told_loops: frozenset[int] = frozenset()  # turning chains of these lengths are worked into as loops at the side
     start_unknown: bool = False  # the row before is not written, and rows here make the next row's chain at their end
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)

@@ -43,6 +43,10 @@ def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
     counted = spelled(("st",), number, following)
     if _joined_to_chain(walk.ahead):
         return [counted]
+    if walk.site.turning_chain is not None and number in walk.site.told_loops:
+        return [()]
+    if number > height(following) and _joined_to(following, walk.ahead):
+        return [(f"ch-{number} sp",), ()]
     if number == 1:
         return [()]
     if number < height(following) - 1 and walk.site.shape != "flat":
@@ -84,6 +88,11 @@ def height(name: str) -> int:
 
 def _joined_to_chain(steps: Sequence[Step]) -> bool:
     return any(isinstance(step, Join) and step.to == "top of chain" for step in steps)
+
+
+def _joined_to(stitch: str, steps: Sequence[Step]) -> bool:
+    """`sl st in 1st dtr`: where the round begins with a longer chain, that is no dtr."""
+    return any(isinstance(step, Join) and step.stitch == stitch for step in steps)
 
 
 def first_stitch(steps: Sequence[Step], walk: Walk, depth: int = 0) -> str | None:

@@ -79,8 +79,8 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
         return
     ways = standings(walk, number, counts)
     said = tuple(say(number, way) for way in ways)
-    sure = len(ways) == 1
-    chosen = 0 if sure else _preferred(walk, number, ways, said, place)
+    sure = len({sum(not name.startswith("ch-") for name in way) for way in ways}) == 1
+    chosen = 0 if len(ways) == 1 else _preferred(walk, number, ways, said, place)
     following = first_stitch(walk.ahead, walk)
     if not sure and following is not None and start_is_doubtful(walk.ahead, walk.site, number, following, walk.before):
         walk.unsure = START_UNSURE

@@ -42,8 +42,8 @@ def read_chain(r: Reading) -> list[Step] | None:
         return None
     start = r.at
     if r.phrase(phrases("to turn|for turning|to turn work")):
-        r.phrase(phrases("all rows|all rnds|all rounds|each row|each rnd|each round|every row|throughout"))
-        return [chain, Turn(place=r.place(start))]
+        for_all = r.phrase(phrases("all rows|all rnds|all rounds|each row|each rnd|each round|every row|throughout"))
+        return [replace(chain, for_all=bool(for_all)), Turn(place=r.place(start))]
     return [chain]
 
 

@@ -215,7 +215,8 @@ def _closed(steps: list[Step]) -> list[Step]:
         return steps
     if not any(isinstance(step, (Work, Repeat, Mixed)) for step in steps[:last]):
         return steps
-    join = Join("top of chain" if top else "first st", slip.into.nth if top else None, place=slip.place)
+    name = slip.into.things[0].name if slip.into.things and not top else ""
+    join = Join("top of chain" if top else "first st", slip.into.nth if top else None, stitch=name, place=slip.place)
     return [*steps[:last], join, *steps[last + 1 :]]
 
 
