@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
+from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import Row, RowsAgain
 from gradegen.work.beginnings import begins_anew
 
@@ -23,14 +24,17 @@ class Numbering:
     """Where the numbers have come to. `last`: the number of the last row worked; None: not known."""
 
     last: int | None = 0
+    labelled: int | None = 0  # the same, but for the even rows told behind that row's own words
 
     def follows(self, row: Row) -> Follows:
         """How a row stands to the one above: it goes on, it begins anew, or rows between them are not written here."""
         number, named = _first_number(row), row.label.name
-        last, self.last = self.last, self._after(row, number)
+        last, labelled = self.last, self.labelled
+        self.labelled = self._after(row, number)
+        self.last = None if self.labelled is None else with_even_rows(row, self.labelled)
         if begins_anew(row):
             return "anew" if last != 0 else "on"
-        if number is None or last is None or number in (1, last - 1, last, last + 1):
+        if number is None or last is None or number in (1, last - 1, last, last + 1, (labelled or 0) + 1):
             return "on"
         return "on" if named else "elsewhere"
 
@@ -52,6 +56,19 @@ class Numbering:
         if value is None:
             return None
         return value if row.label.rows is None else number + value - 1
+
+
+def with_even_rows(row: Row, number: int) -> int | None:
+    """`6th Round: ... Work 1 round even`: the 7th; None where the words do not say how many rows they are."""
+    for step in row.steps:
+        if isinstance(step, Shaping) or (isinstance(step, EvenRows) and step.rows is None):
+            return None
+        if isinstance(step, EvenRows) and step.rows is not None:
+            even = step.rows.values[0] if len(step.rows.values) == 1 else None
+            if even is None:
+                return None
+            number += even
+    return number
 
 
 def _first_number(row: Row) -> int | None:

@@ -8,13 +8,13 @@ from dataclasses import dataclass, field, replace
 
 from gradegen.design.edge import Edge
 from gradegen.design.passages import EvenRows, Shaping
-from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, Step, Turn
+from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, RowsAgain, Step, Turn
 from gradegen.design.schedule import TableRow
 from gradegen.design.worked import WorkedStep
 from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, ROWS_DIFFER
 from gradegen.work.edges import stitches, tally, tidy, turned
 from gradegen.work.judge import made_of, units_of
-from gradegen.work.labels import times_worked
+from gradegen.work.labels import rows_named, times_worked
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.named_rows import named_row
 from gradegen.work.passage_rows import PassageRows
@@ -112,7 +112,12 @@ class Course:
 
     def _work(self, steps: Sequence[Step], room: int | None) -> None:
         own: list[Step] = []
-        for step in steps:
+        for i, step in enumerate(steps):
+            if isinstance(step, RowsAgain) and i:
+                self._once(own)
+                own = []
+                self._again(step, steps[:i], room)
+                continue
             if not isinstance(step, _PASSAGE):
                 own.append(step)
                 continue
@@ -124,6 +129,14 @@ class Course:
             else:
                 self._shape(step, None if room is None else room - self.rows)
         self._once(own)
+
+    def _again(self, again: RowsAgain, steps: Sequence[Step], room: int | None) -> None:
+        """`Work 3 rnds even. Rep last 4 rnds once`: the whole passage so far, where those are its own rows."""
+        own = all(label.startswith("last ") for label in again.labels) and rows_named(again) == self.rows
+        if not own or again.until is not None or again.except_ or room is not None:
+            raise Unclear("other rows are repeated inside this row", again.place)
+        for _ in range(self.at.site.number(again.times)):
+            self._work(steps, room)
 
     def _once(self, steps: Sequence[Step]) -> None:
         """Ordinary steps between passages: a row of its own; words that only name the stitch are none."""

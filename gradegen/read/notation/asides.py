@@ -138,7 +138,7 @@ def _with_colour(r: Reading) -> Aside | None:
     while (
         r.here.kind == "word"
         and words < 5
-        and r.low() not in ("ch", "between", "in", "each", "and", "work", "make", "having")
+        and r.low() not in ("ch", "between", "in", "each", "and", "work", "working", "make", "having")
     ):
         r.at += 1
         words += 1

@@ -39,12 +39,14 @@ from gradegen.read.notation.cut_endings import with_cut_endings
 from gradegen.read.notation.dropped_loops import with_dropped_loop
 from gradegen.read.notation.each_side import read_each_side
 from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows, read_work_to_last
+from gradegen.read.notation.every_so_many import read_every_so_many
 from gradegen.read.notation.first_chain import read_first_chain
 from gradegen.read.notation.going_on import going_on, joined_on, with_exception
 from gradegen.read.notation.groups import gathered
 from gradegen.read.notation.holding import read_hold
 from gradegen.read.notation.in_words import read_elsewhere
 from gradegen.read.notation.loops_named import read_loop_for_all
+from gradegen.read.notation.materials import read_material
 from gradegen.read.notation.passages import read_passage
 from gradegen.read.notation.petal_rounds import gathered_in_each
 from gradegen.read.notation.place_first import read_place_first
@@ -180,6 +182,8 @@ def _tail_without_repeat(r: Reading, level: Steps) -> bool:
 
 Form = Callable[[Reading], "Step | list[Step] | None"]
 _FORMS: tuple[Form, ...] = (
+    read_material,
+    read_every_so_many,
     read_passage,
     read_rows_again,
     read_even,
