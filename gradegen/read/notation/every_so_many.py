@@ -7,7 +7,6 @@ from gradegen.findings import Place
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.word_lists import phrases
 
-
 _COLOUR = 3  # words of a colour's name
 _GROWING = " increase"  # `sc increase` is a stitch's name too
 
