@@ -1,4 +1,4 @@
-"""Sentences about lengths of yarn: `Cut yarn as follows: twelve 2 yard lengths of White`, `Tie all lengths together`."""
+"""Sentences about lengths of yarn: `Cut yarn as follows: six 2 yard lengths of Red`, `Tie all lengths together`."""
 
 from __future__ import annotations
 
