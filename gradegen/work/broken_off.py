@@ -9,7 +9,9 @@ from gradegen.design.rows import Aside, Row, RowsAgain, Step, Turn, Unread
 from gradegen.work.beginnings import begins_anew
 from gradegen.work.piece import PieceWork
 
-_BROKEN = re.compile(r"\b(?:break|broken|cut|fasten(?:ed)?) (?:off|thread|yarn|warp)\b", re.IGNORECASE)
+_BROKEN = re.compile(
+    r"\b(?:break|fasten) off\b|\b(?:break|cut|fasten)(?: off)?(?: the)? (?:thread|yarn|warp)\b", re.IGNORECASE
+)
 _TAKEN_UP = re.compile(r"\b(?:attach|join|with)\b", re.IGNORECASE)
 
 

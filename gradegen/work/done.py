@@ -119,5 +119,6 @@ def falls_short(done: Done) -> bool:
 
 
 def has_failed(done: Done) -> bool:
-    """True where the last row under the label could not be worked."""
-    return done.last is not None and (done.last.fault is not None or done.last.unclear is not None)
+    """True where the last row under the label could not be worked, not even by its own numbers."""
+    last = done.last
+    return last is not None and (last.fault is not None or (last.unclear is not None and last.made is None))

@@ -82,7 +82,7 @@ def _starting_chain(above: Row | None, row: Row) -> Chain | None:
 def skipped_is_doubtful(steps: Sequence[Step], site: Site, skipped: int, name: str) -> bool:
     """True where the chains skipped at the start of a foundation row fit neither its first stitch nor its mesh."""
     height = _height(name)
-    if height <= 1 or skipped <= height:
+    if height <= 1 or skipped <= height or skipped - height in site.told_skips:
         return False
     return skipped - height not in {gap for chain, skip in _meshes(steps, site) for gap in (chain, chain + skip)}
 

@@ -7,7 +7,7 @@ from gradegen.design.rows import Chain, Into, Join, OtherSide, Work
 from gradegen.findings import Place
 from gradegen.work.doing import works
 from gradegen.work.doubts import SKIPPED_UNSURE, skipped_is_doubtful
-from gradegen.work.edges import plain, tally
+from gradegen.work.edges import ENDLESS, plain, tally
 from gradegen.work.kinds import foundation_kind
 from gradegen.work.makes import takes_of
 from gradegen.work.picots import picot_from_hook
@@ -64,6 +64,9 @@ def _chain_before_edge(walk: Walk, step: Work) -> None:
             walk.onto((*plain(walk.site.number(before.number), "ch", "ch"), *walk.cursor.rest()))
             return
     if walk.site.turning_chain is not None or _is_bare_chain(walk.before):
+        return
+    if walk.site.blind and not walk.out and not walk.begun:  # the chain is not written; what it holds is enough
+        walk.onto(plain(ENDLESS, "ch", "ch"))
         return
     raise Unclear("there is no fresh chain here to work into", step.place)
 

@@ -8,6 +8,7 @@ from gradegen.design.edge import Target
 from gradegen.design.rows import Into, Thing, Work
 from gradegen.work import groups, petals
 from gradegen.work.kinds import ANY_SPACE, Kind
+from gradegen.work.stops import Unclear
 from gradegen.work.walk import Walk
 
 
@@ -32,6 +33,8 @@ def work_between(walk: Walk, step: Work) -> None:
         walk.use_next()
     else:
         number = walk.site.number(into.nth) if into.which == "of" else 1
+        if walk.remaining(kind) <= number and into.which == "of":
+            raise Unclear("from where these stitches are counted is not certain", into.place)
         if walk.remaining(kind) <= number:
             raise walk.short(kind, number + 1, into.place)
         walk.take(kind, number, into.place)

@@ -100,6 +100,7 @@ class PieceWork:
     name: str = ""
     told_chains: frozenset[int] = frozenset()
     told_loops: frozenset[int] = frozenset()
+    told_skips: frozenset[int] = frozenset()
     chain_for_all: Chain | None = None
     turns_with_chain: bool = False
     rows_per_inch: Fraction | None = None
@@ -141,6 +142,7 @@ class PieceWork:
             on_held=self.standings[size].on_held,
             told_chains=self.told_chains,
             told_loops=self.told_loops,
+            told_skips=self.told_skips,
             start_unknown=self.standings[size].start_unknown and self.turns_with_chain,
             tracing=tracing,
             habits=self.habits,

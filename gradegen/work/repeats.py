@@ -16,6 +16,7 @@ from gradegen.work.doing import run, works
 from gradegen.work.doubts import NEVER_RUN
 from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
+from gradegen.work.made_enough import run_until_made
 from gradegen.work.passed_over import passed_first, passes_once_more
 from gradegen.work.petals import petals_of
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
@@ -276,11 +277,14 @@ def _things(steps: Sequence[Step]) -> list[tuple[tuple[Thing, ...], bool]]:
 
 def work_bound(walk: Walk, step: Repeat) -> None:
     """A repeat to the end or to a limit, where nothing after it decides how often it runs."""
+    bound = step.times.bound or Bound("end")
+    if bound.to == "made":
+        run_until_made(walk, step, bound, lambda times: loop(walk, step, times))
+        return
     walk.must_see(step.place)
     kind = body_kind(walk, step.body)
     if kind is None:
         raise Unclear("this repeat goes nowhere", step.place)
-    bound = step.times.bound or Bound("end")
     before = walk.remaining(kind)
     ahead = _ahead(walk)
     if bound.to in ("thing", "before marker"):

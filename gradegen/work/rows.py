@@ -22,7 +22,7 @@ from gradegen.work.entry import enter
 from gradegen.work.numbering import is_booklet_label
 from gradegen.work.piece import PieceWork, Standing
 from gradegen.work.sequence import RowsInOrder
-from gradegen.work.turning_chains import chain_for_all, told_loops
+from gradegen.work.turning_chains import chain_for_all, told_loops, told_skips
 
 Worked = Mapping[str, tuple[WorkedRow, ...]]
 
@@ -88,6 +88,7 @@ def rows_in_order(
             name=piece.name.text,
             told_chains=told_chains(piece.rows),
             told_loops=told_loops(piece.rows),
+            told_skips=told_skips(piece.rows),
             chain_for_all=chain_for_all(piece.rows),
             turns_with_chain=any(row.turning_chain is not None for row in piece.rows),
             rows_per_inch=row_gauge(pattern, piece),

@@ -47,6 +47,7 @@ class Site:
     on_held: bool = False  # the edge is one that an earlier row left unworked
     told_chains: frozenset[int] = frozenset()  # starting chains of these lengths are worked into as stitches later
     told_loops: frozenset[int] = frozenset()  # turning chains of these lengths are worked into as loops at the side
+    told_skips: frozenset[int] = frozenset()  # chains skipped at the start besides a stitch's height, told later
     start_unknown: bool = False  # the row before is not written, and rows here make the next row's chain at their end
     tracing: bool = False
     habits: Mapping[str, int] = field(default_factory=dict)

@@ -47,7 +47,9 @@ def read_bound(r: Reading) -> Bound | None:
                 return further
         while r.phrase(_AFTER):
             pass
-        return Bound("end")
+        return _until_made(r) or Bound("end")
+    if (made := _until_made(r)) is not None:
+        return made
     if r.accept("up"):
         pass
     if not r.accept("to", "until"):
@@ -59,6 +61,24 @@ def read_bound(r: Reading) -> Bound | None:
     if bound is None:
         r.at = mark
     return bound
+
+
+def _until_made(r: Reading) -> Bound | None:
+    """`until 12 sps are made`; `until there are 12 sps`."""
+    mark = r.at
+    if r.accept("until", "till"):
+        there = r.accept_all("there", "are")
+        number = r.number()
+        thing = read_thing(r) if number is not None else None
+        if thing is not None and (r.phrase(_MADE) or (there and r.at_break())):
+            return Bound("made", number, thing)
+    r.at = mark
+    return None
+
+
+_MADE = phrases(
+    "are made|are completed|are worked|have been made|have been completed|have been worked|made|completed|worked"
+)
 
 
 def _last(r: Reading) -> Bound | None:

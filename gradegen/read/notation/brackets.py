@@ -209,7 +209,8 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
         return True
     if ("made", "over") in pairwise(lows):
         return True  # (sp made over bl)
-    if inside[0].low in ("chain", "ch") and {"counts", "count", "counted"} & {token.low for token in inside}:
+    first = inside[1 if inside[0].low == "the" and len(inside) > 1 else 0]
+    if first.low in ("chain", "ch") and {"counts", "count", "counted"} & {token.low for token in inside}:
         return True  # (ch 4 at beg of each round counts as dc and ch 1)
     if inside[0].kind == "number" and ("in", "each") in pairwise(lows) and "section" in lows:
         return True  # (9 dc in each section)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Definition, Make, Repeat, SizesOnly, Skip, Step, Work
+from gradegen.design.rows import Aside, Chain, Definition, Make, Number, Repeat, SizesOnly, Skip, Step, Work
 from gradegen.findings import Written
 from gradegen.read.notation.definitions import read_definition
 from gradegen.read.notation.row_names import RowNames, level
@@ -78,15 +78,50 @@ def _is_stitch_name(name: str) -> bool:
 
 
 def _with_those_before(steps: Sequence[Step], i: int) -> tuple[Make, ...]:
-    """`3 dc in next st, ch 2, 3 dc in next st (shell)`: both halves and the chain between them."""
+    """`3 dc in next st, ch 2, 3 dc in next st (shell)`: both halves; `..., ch 2, 3 dc in same st (shell)`: all there."""
     step = steps[i]
     assert isinstance(step, Work)
+    begun = _begun(steps, i)
+    if begun < i:
+        return _with_first_chain(steps, begun, tuple(make for one in steps[begun : i + 1] for make in _makes_of(one)))
     if i < 2:
-        return step.makes
+        return _with_first_chain(steps, i, step.makes)
     chain, half = steps[i - 1], steps[i - 2]
     if not isinstance(chain, Chain) or not isinstance(half, Work) or half.makes != step.makes or half.bare:
         return step.makes
     return (*half.makes, Make("ch", chain.number, place=chain.place), *step.makes)
+
+
+def _begun(steps: Sequence[Step], i: int) -> int:
+    """Where the work into one place begins that ends at `i`."""
+    begun = i
+    while begun and isinstance(step := steps[begun], Work) and step.into.which == "same":
+        before = begun - 2 if isinstance(steps[begun - 1], Chain) else begun - 1
+        if before < 0 or not isinstance(steps[before], Work):
+            break
+        begun = before
+    return begun
+
+
+def _makes_of(step: Step) -> tuple[Make, ...]:
+    if isinstance(step, Chain):
+        return (Make("ch", step.number, place=step.place),)
+    return step.makes if isinstance(step, Work) else ()
+
+
+def _with_first_chain(steps: Sequence[Step], begun: int, makes: tuple[Make, ...]) -> tuple[Make, ...]:
+    """`Ch 3, 1 dc, ch 2, 2 dc in same sp (shell)`: with the dc that the row's first chain is, where one is missing."""
+    chain, first = steps[begun - 1] if begun == 1 else None, makes[0]
+    number = first.times.values if first.times is not None else (1,)
+    lopsided = makes[-1].stitch == first.stitch and makes[-1].times != first.times
+    if not isinstance(chain, Chain) or not lopsided or len(number) != 1 or number[0] is None:
+        return makes
+    known = stitches().get(first.stitch)
+    if known is None or chain.counts is not None or chain.number.values != (known.height,):
+        return makes
+    place = chain.number.place
+    more = Number((number[0] + 1,), place=place, places=(place,))
+    return (replace(first, times=more), *makes[1:])
 
 
 def _explained(written: Written, steps: Sequence[Step], names: RowNames) -> Iterator[Definition]:

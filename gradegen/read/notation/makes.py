@@ -35,6 +35,8 @@ def read_item(r: Reading) -> Item | None:
     ):
         r.at += 1  # `beg cluster`
     number = r.number()
+    if number is not None and r.here.kind == "-" and str(r.peek().value)[:1].isdigit() and r.peek().kind == "stitch":
+        r.at += 1  # `2-3 tr cluster sts` are two, of 3 tr each
     if number is not None and r.low() in ("more", "additional") and r.peek().kind == "stitch":
         r.at += 1  # `make 4 more sps`
     token = r.here

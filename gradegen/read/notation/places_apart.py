@@ -66,7 +66,7 @@ def _loops_of_rows(r: Reading, mark: int) -> Into | None:
     for i in range(r.at, r.at + 10):
         if r.tokens[i].kind not in ("word", "number", "ordinal"):
             break
-        if r.tokens[i].low in ("loop", "loops", "sp", "sps") and i > mark:
+        if r.tokens[i].low in ("loop", "loops", "sp", "sps"):
             said = [token.low for token in r.tokens[i + 1 : i + 5]]
             if said[:1] == ["of"] and "previous" in said and said[-1] in ("rows", "rnds", "rounds"):
                 r.at = i + 5

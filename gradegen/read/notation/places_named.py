@@ -25,12 +25,11 @@ from gradegen.read.notation.place_words import (
 )
 from gradegen.read.notation.places_apart import read_apart, read_marked, read_skipped
 from gradegen.read.notation.reading import FURTHEST, ORDINALS, Reading, unless_one
-from gradegen.read.notation.things import read_thing
+from gradegen.read.notation.things import SPACES, STITCHES, read_thing
 from gradegen.read.notation.word_lists import phrases, words
 
 _PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
-_LIKE_NEXT = words("any following adjacent the")
-_REMAINING = words("rem remaining unused other free")
+_LIKE_NEXT, _REMAINING = words("any following adjacent the"), words("rem remaining unused other free")
 
 
 def read_place(r: Reading, *, to: bool = False) -> Into | None:
@@ -58,6 +57,8 @@ _LOOPS_OF = phrases(
 def read_target(r: Reading, *, between: bool = False) -> Into | None:
     """The place named here, without its preposition; None when none is."""
     mark = r.at
+    if r.low() == "this" and r.low(1) in STITCHES | SPACES:
+        return _same(r, mark)
     loop = read_loop(r)
     if loop and r.at > mark and not _begins_target(r):
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))

@@ -84,7 +84,7 @@ def read_name_remark(r: Reading) -> str:
     between = r.tokens[close + 1].low in ("in", "into")  # `2 dc, ch 2, 2 dc (crown) in next st`
     names_group = names_group or (is_name and between and len(words) == 1)
     after = r.tokens[close + 1]
-    if after.kind in ("number", "count", "x") or after.low in (
+    if (after.kind in ("number", "count", "x") and r.tokens[close + 2].kind != "stitch") or after.low in (
         "times",
         "twice",
         "once",
