@@ -10,7 +10,7 @@ from gradegen.design.schedule import TableRow
 from gradegen.design.worked import Status, WorkedRow
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
-from gradegen.work.piece import PieceWork
+from gradegen.work.piece import NOT_FOLLOWED, PieceWork
 from gradegen.work.row import Outcome
 from gradegen.work.settle import Settled
 from gradegen.work.stops import Fault, Unclear
@@ -119,6 +119,8 @@ def falls_short(done: Done) -> bool:
 
 
 def has_failed(done: Done) -> bool:
-    """True where the last row under the label could not be worked, not even by its own numbers."""
+    """True where the last row under the label could not be worked, or only by its own numbers on nothing known."""
     last = done.last
-    return last is not None and (last.fault is not None or (last.unclear is not None and last.made is None))
+    if last is None or last.unclear is None:
+        return last is not None and last.fault is not None
+    return last.made is None or last.unclear.why == NOT_FOLLOWED

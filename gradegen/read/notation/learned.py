@@ -78,7 +78,7 @@ def _is_stitch_name(name: str) -> bool:
 
 
 def _with_those_before(steps: Sequence[Step], i: int) -> tuple[Make, ...]:
-    """`3 dc in next st, ch 2, 3 dc in next st (shell)`: both halves; `..., ch 2, 3 dc in same st (shell)`: all there."""
+    """`3 dc in next st, ch 2, 3 dc in next st (shell)`: both halves; `..., 3 dc in same st (shell)`: all there."""
     step = steps[i]
     assert isinstance(step, Work)
     begun = _begun(steps, i)
