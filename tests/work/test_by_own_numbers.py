@@ -70,3 +70,24 @@ def test_loops_of_two_rows_and_clusters_counted_with_a_dash(worked) -> None:  # 
         "3rd Round: * Ch 3, 2-3 tr c cluster sts with ch 2 between in next loop, repeat from * all around.",
     )
     assert made(rows) == [6, 6, 12]
+
+
+def test_yarn_attached_beside_the_middle_begins_a_round_somewhere(worked) -> None:  # type: ignore[no-untyped-def]
+    rows = worked(
+        "Ch 6, join to form a ring, ch 1, 24 s c in ring, join in 1st s c.",
+        "2nd Round: Attach Red in 5th st to right of center, s c in same space, 2 s c in next st, "
+        "1 s c in each remaining st, join.",
+        "3rd Round: 1 s c in each s c, join.",
+    )
+    assert made(rows) == [24, 25, 25]
+
+
+def test_a_first_chain_between_stitches_is_repeated_from_the_beginning(worked) -> None:  # type: ignore[no-untyped-def]
+    rows = worked(
+        "Ch 6, join to form a ring, ch 1, * s c in ring, ch 6, repeat from * 11 times, join.",
+        "2nd Round: Ch 4, d c in next loop, ch 2, d c in next loop, ch 4, s c in next loop, repeat from beginning "
+        "3 times.",
+        "3rd Round: * 2 s c in next loop, repeat from * all around.",
+    )
+    assert made(rows) == [12, 12, 24]  # 8 dc and 4 sc with a chain before each
+    assert rows[1].units["ch-4 sp"] == 8

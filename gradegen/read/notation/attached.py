@@ -51,7 +51,7 @@ def read_attach(r: Reading) -> list[Step] | None:
     r.at = start
     if r.phrase(phrases("in joining|at joining|in join|at join|in same place as joining")):
         return [Aside(r.text(mark), place=r.place(mark))]
-    place = read_place(r, to=True)
+    place = _beside_middle(r) or read_place(r, to=True)
     if place is None:
         if r.at_break() or _pass_spot(r):
             return [Aside(r.text(mark), place=r.place(mark))]
@@ -81,6 +81,21 @@ def _pass_spot(r: Reading) -> bool:
 _SPOTS = words(
     "underarm armhole neck neckline shoulder hem edge side seam front back centre center corner bottom top sleeve cuff"
 )
+
+
+def _beside_middle(r: Reading) -> Into | None:
+    """`in 8th st to right of center`: some stitch of a round that goes on all around from there."""
+    mark = r.at
+    if r.accept("in", "to") and r.here.kind == "ordinal" and r.peek().low in STITCHES:
+        r.at += 2
+        if r.accept_all("to") and (r.accept("the") or True) and r.accept("right", "left") and r.accept("of"):
+            r.accept("the")
+            if r.accept("center", "centre", "middle", "marker"):
+                return Into("next", (Thing("st"),), loosely=True, place=r.place(mark))
+    r.at = mark
+    return None
+
+
 _JOINED_WITH = ("sc", "hdc", "dc", "tr")
 
 

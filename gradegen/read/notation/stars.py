@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Aside, Bound, Chain, Join, Slip, Step, Times, Turn, Unread, Work
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from gradegen.design.rows import Aside, Bound, Chain, Join, Repeat, Skip, Slip, Step, Times, Turn, Unread, Work
 from gradegen.read.notation.reading import SEPARATORS, Reading
 from gradegen.read.notation.repeats import From, Star, closed, read_after_bracket, read_from, read_times, stop_of
 
@@ -170,9 +173,30 @@ def _chain_in_body(steps: list[Step], begins: int) -> bool:
     after = steps[begins + 1]
     if isinstance(after, Slip):  # `ch 7, sl st in 5th ch from hook for picot`
         return after.into.which == "from hook"
+    if _take_turns(steps[begins + 1 :]):
+        return True
     chain, work = steps[begins], next((step for step in steps[begins:] if isinstance(step, Work)), None)
     is_loop = isinstance(chain, Chain) and any((value or 0) > _COUNTING for value in chain.number.values)
     return is_loop and work is not None and work.makes[0].stitch == "sc"
+
+
+def _take_turns(steps: Sequence[Step]) -> bool:
+    """True where every stitch but the first stands behind a chain, and a stitch ends it: the first one's chain too."""
+    leaves = [step for step in _leaves(steps) if not isinstance(step, Skip)]
+    pairs = list(pairwise(leaves))
+    return (
+        len(pairs) > 1
+        and all(isinstance(one, Chain) != isinstance(other, Chain) for one, other in pairs)
+        and (isinstance(leaves[0], Work) and isinstance(leaves[-1], Work))
+    )
+
+
+def _leaves(steps: Sequence[Step]) -> Iterator[Step]:
+    for step in steps:
+        if isinstance(step, Repeat):
+            yield from _leaves(step.body)
+        else:
+            yield step
 
 
 def close_open_star(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
