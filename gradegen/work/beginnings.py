@@ -6,7 +6,21 @@ import re
 from collections.abc import Mapping, Sequence
 
 from gradegen.design.pattern import Shape
-from gradegen.design.rows import Aside, Chain, Definition, Either, Join, Repeat, Row, Slip, Step, Turn, Unread, Work
+from gradegen.design.rows import (
+    Aside,
+    Chain,
+    Definition,
+    Either,
+    Join,
+    Make,
+    Repeat,
+    Row,
+    Slip,
+    Step,
+    Turn,
+    Unread,
+    Work,
+)
 from gradegen.read.notation.rings import makes_ring
 from gradegen.trade.stitches import stitches
 
@@ -21,7 +35,7 @@ def begins_anew(row: Row) -> bool:
         return False
     first, rest = steps[0], steps[1:]
     if isinstance(first, Work):
-        return _goes_into_ring(first) or first.into.which == "evenly"
+        return _goes_into_ring(first) or first.into.which == "evenly" or (first.bare and is_foundation(first.makes))
     if not isinstance(first, Chain):
         return False
     if not rest or (isinstance(rest[0], Join) and rest[0].to == "ring") or makes_ring(row.steps[: -len(steps)]):
@@ -31,6 +45,12 @@ def begins_anew(row: Row) -> bool:
     if isinstance(rest[0], Work) and rest[0].into.which == "evenly":
         return True  # so many along an edge, whatever the edge has
     return row_number(row) in (None, 1) and row.label.name.lower() != "next" and _goes_along_chain(first, rest[0])
+
+
+def is_foundation(makes: Sequence[Make]) -> bool:
+    """`40 fsc`: stitches that bring their own chain."""
+    known = stitches().get(makes[0].stitch) if len(makes) == 1 else None
+    return known is not None and known.takes == 0 and known.counts and bool(known.makes)
 
 
 def begins_ring(row: Row) -> bool:

@@ -20,6 +20,7 @@ from gradegen.work.picots import joined_loops
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.settle import Reading, Settled, settle
 from gradegen.work.site import Choice, Made, Site
+from gradegen.work.stitching import goes_beside
 from gradegen.work.stops import RUNS_SHORT, Fault, Unclear
 
 Side = Literal["RS", "WS"]
@@ -209,7 +210,7 @@ class PieceWork:
 
     def _once_alone(self, row: Row, site: Site) -> Outcome:
         """A row whose edge is not known: whole where it makes its own beginning, else by its own numbers alone."""
-        if begins_anew(row):
+        if begins_anew(row) or goes_beside(row.steps):
             return work_once(row, site, (), (), leaves=self.leaves)
         site.blind = True
         outcome = work_once(row, site, plain(ENDLESS), (), leaves=self.leaves)

@@ -34,6 +34,7 @@ from gradegen.work.placing import Placed, Placing
 from gradegen.work.row_ends import work_steps
 from gradegen.work.site import Site
 from gradegen.work.starts import start
+from gradegen.work.stitching import goes_beside, leave_edge
 from gradegen.work.stops import OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.tiles import close_tile
 from gradegen.work.walk import RepeatFact, Stretch, Walk
@@ -105,6 +106,8 @@ def work_once(
             if walk.ahead is row.steps:
                 site.read[id(row)] = row
         walk.started = True
+        if goes_beside(walk.ahead):
+            leave_edge(walk)
         _turning_chain(walk, row)
         work_steps(walk, walk.ahead, leaves)
         close_tile(walk)

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Turn, Work
-from gradegen.trade.stitches import stitches
+from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Repeat, Step, Turn, Work
 from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, picots, repeats
+from gradegen.work.beginnings import is_foundation
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
-from gradegen.work.edges import last_target, plain, tally
+from gradegen.work.edges import ENDLESS, last_target, plain, tally
 from gradegen.work.first_space import begin_in_space
 from gradegen.work.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.makes import takes_of
@@ -75,13 +75,36 @@ def _in_ring(walk: Walk, step: Work) -> None:
 
 
 def _evenly(walk: Walk, step: Work) -> None:
-    """So many stitches along all of an edge; where more is worked after them, nobody can say on what."""
+    """So many stitches along all of an edge; where more is worked after them, only the row's own numbers tell."""
     at = next((i for i, one in enumerate(walk.ahead) if one is step), len(walk.ahead))
-    if walk.inside or any(not isinstance(one, (Chain, Join, Turn, Aside)) for one in walk.ahead[at + 1 :]):
+    if walk.inside and not walk.site.blind:
         raise Unclear("where stitches spread evenly end is not known", step.place)
-    walk.make(step.makes)
+    if not walk.site.blind and any(not isinstance(one, (Chain, Join, Turn, Aside)) for one in walk.ahead[at + 1 :]):
+        leave_edge(walk)
+    make, *others = step.makes
+    if make.times is not None and not others:
+        walk.make((replace(make, times=None),), walk.site.number(make.times))
+    else:
+        walk.make(step.makes)
     walk.begun = True
-    walk.cursor.to_end()
+    if not walk.site.blind:
+        walk.cursor.to_end()
+
+
+def leave_edge(walk: Walk) -> None:
+    """From here only the row's own numbers tell what is made."""
+    walk.site.blind = True
+    walk.onto(plain(ENDLESS), again=True)
+
+
+def goes_beside(steps: Sequence[Step]) -> bool:
+    """True where a repeat of so many times works stitches along edges that only words name."""
+    return any(
+        isinstance(step, Repeat)
+        and step.times.number is not None
+        and any(isinstance(one, Work) and one.into.which == "evenly" for one in step.body)
+        for step in steps
+    )
 
 
 def _next(walk: Walk, step: Work) -> None:
@@ -92,7 +115,7 @@ def _next(walk: Walk, step: Work) -> None:
     if step.bare and not walk.targets(step.makes)[1:] and _takes_nothing(walk, step.makes):
         walk.make(step.makes, number)
         return
-    if step.bare and _is_foundation(step.makes):
+    if step.bare and is_foundation(step.makes):
         walk.begun = True
         walk.make(step.makes, number)
         return
@@ -143,12 +166,6 @@ def _below(walk: Walk, step: Work, number: int) -> None:
         walk.owe(ANY_STITCH)
         walk.take(ANY_STITCH, number, step.into.place)
     walk.make(step.makes, number)
-
-
-def _is_foundation(makes: tuple[Make, ...]) -> bool:
-    """`40 fsc`: stitches that bring their own chain."""
-    known = stitches().get(makes[0].stitch) if len(makes) == 1 else None
-    return known is not None and known.takes == 0 and known.counts and bool(known.makes)
 
 
 def _takes_nothing(walk: Walk, makes: tuple[Make, ...]) -> bool:

@@ -46,6 +46,9 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         return Aside(r.text(mark), place=r.place(mark))
     if r.low() in ("with", "using") and (tool := _with_hook(r)) is not None:
         return tool
+    if r.at == 0 and r.low() == "in" and r.peek().kind == "word" and r.tokens[min(2, len(r.tokens) - 1)].kind == ":":
+        r.at = 2  # `In cream: 6 ch`
+        return Aside(r.text(mark), place=r.place(mark))
     if r.low(1) == "with" and r.accept("start", "starting", "begin", "beginning"):
         if (colour := _with_colour(r)) is not None and r.at_break():
             return Aside(r.text(mark), place=r.place(mark))
@@ -185,7 +188,7 @@ _TRAILS = phrases(
 def read_trailing(r: Reading) -> Aside | None:
     """Harmless words behind a step: `for thumb`, `with MC`, `as before`; else None."""
     mark = r.at
-    said = r.phrase(_TRAILS) or (r.low() in ("with", "using") and _coloured(r)) or _in_colour(r)
+    said = r.phrase(_TRAILS) or _from_limb(r) or (r.low() in ("with", "using") and _coloured(r)) or _in_colour(r)
     if not (said and r.at_break()):
         r.at = mark
         said = _purpose(r)
@@ -193,6 +196,18 @@ def read_trailing(r: Reading) -> Aside | None:
         return Aside(r.text(mark), place=r.place(mark))
     r.at = mark
     return None
+
+
+def _from_limb(r: Reading) -> bool:
+    """`ch 3 from second leg`."""
+    mark = r.at
+    if r.accept("from") and (r.accept("the") or True) and r.low() in ("first", "second", "last", "this", "other"):
+        r.at += 1
+        if r.here.kind == "word":
+            r.at += 1
+            return r.at_break()
+    r.at = mark
+    return False
 
 
 def _purpose(r: Reading) -> bool:
@@ -248,3 +263,14 @@ def _coloured(r: Reading) -> bool:
         r.at += 1
         words += 1
     return words > 0
+
+
+def read_heading(r: Reading, mark: int) -> Aside | None:
+    """`Start petals:` before the steps it announces."""
+    end = r.next_break(mark)
+    words = r.tokens[mark:end]
+    begins = r.low() in ("start", "begin", "divide", "petals", "ruffle", "border", "corner")
+    if begins and r.tokens[end].kind == ":" and len(words) <= 5 and all(token.kind == "word" for token in words):
+        r.at = end + 1
+        return Aside(r.text(mark, end), place=r.place(mark, end))
+    return None

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Bound, Into, Make, Step, Thing, Work
+from gradegen.design.rows import Bound, Into, Make, Number, Step, Thing, Work
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.reading import Reading, unless_one
 from gradegen.read.notation.things import STITCHES
-from gradegen.read.notation.word_lists import phrases
+from gradegen.read.notation.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
 
@@ -70,6 +70,89 @@ def read_evenly(r: Reading) -> list[Step] | None:
     make = Make(str(stitch.value), number, place=r.place(mark, where))
     into = Into("evenly", bound=Bound("words", words=r.text(where)), place=r.place(where))
     return [Work((make,), into, place=r.place(mark))]
+
+
+def read_beside(r: Reading) -> list[Step] | None:
+    """`120 sc down the side`, `sc in each of the 12 sts of first leg`: so many on an edge that only words name."""
+    mark = r.at
+    r.accept("work", "make")
+    number = r.number()
+    stitch = r.here
+    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+        r.at = mark
+        return None
+    r.at += 1
+    where = r.at
+    number = _other_side(r) if number is None else number
+    if r.at == where:
+        number = number or _number_of(r)
+        where = r.at
+        if number is None or not r.accept(*_ALONG) or not _pass_edge(r):
+            r.at = mark
+            return None
+    make = Make(str(stitch.value), number, place=r.place(mark, where))
+    into = Into("evenly", bound=Bound("words", words=r.text(where)), place=r.place(where))
+    return [Work((make,), into, place=r.place(mark))]
+
+
+def read_along_ends(r: Reading) -> list[Step] | None:
+    """`24 sc along the row ends`: so many in all; before the other forms, which would see so many in each."""
+    start = r.at + (r.low() in ("work", "make"))
+    tokens = r.tokens[start : start + 3]
+    along = len(tokens) == 3 and tokens[0].kind in ("number", "count") and tokens[1].kind == "stitch"
+    return read_beside(r) if along and tokens[2].low in ("along", "across", "down", "up", "over") else None
+
+
+def _other_side(r: Reading) -> Number | None:
+    """The 3 of `in other side of 3 ch`: chains between two limbs."""
+    mark = r.at
+    r.accept("in", "into", "on", "along")
+    r.accept("the")
+    said = r.phrase(phrases("other side of|opposite side of"))
+    r.phrase(phrases("each of"))
+    r.accept("the", "same")
+    number = r.number() if said else None
+    if number is None or r.here.value != "ch":
+        r.at = mark
+        return None
+    r.at += 1
+    if not r.at_break():
+        r.at = mark
+        return None
+    return number
+
+
+def _number_of(r: Reading) -> Number | None:
+    """The 12 of `in each of the 12 sts of`, `in next 12 sts of`, `12 around`."""
+    if r.accept("in", "into", "on"):
+        r.phrase(phrases("each of|each"))
+        r.accept("the")
+        r.accept("next", "first", "last")
+        number = r.number()
+        if number is None or not (r.here.kind == "stitch" or r.low() in STITCHES):
+            return None
+        r.at += 1
+        return number
+    return r.number()
+
+
+def _pass_edge(r: Reading) -> bool:
+    """Passes words up to the end of the clause, one of which is an edge or a limb."""
+    end = r.next_break(r.at)
+    joined = (i for i in range(r.at, end) if r.tokens[i].low == "and" and r.tokens[i + 1].kind in ("number", "count"))
+    end = next(joined, end)
+    said = r.tokens[r.at : end]
+    if not 1 <= len(said) <= _LONGEST or any(token.kind not in ("word", "ordinal") for token in said):
+        return False
+    r.at = end
+    return any(token.low in _EDGES for token in said)
+
+
+_ALONG = ("along", "down", "up", "across", "over", "around", "round", "of", "on", "from")
+_EDGES = words(
+    "edge edges side sides top bottom neck neckline front end ends armhole armholes band border hem cuff seam flap "
+    "strap leg legs arm arms ear ears wing wings foot feet tail piece half opening unworked held"
+)
 
 
 def read_work_to_last(r: Reading) -> list[Step] | None:

@@ -71,6 +71,9 @@ def _extent(text: str) -> tuple[int, int]:
     colon = _colon(text)
     if colon is not None and _may_be_label(text[:colon]):
         return colon, _behind(text, colon + 1)
+    dashed = _DASHED.match(text, lead)
+    if dashed is not None:
+        return dashed.end("label"), _behind(text, dashed.end())
     found = _NO_COLON.match(text, lead)
     rest = text[found.end() :] if found is not None else ""
     if found is not None and (found.group("end") or found.group("word") or rest.strip()) and not _runs_on(rest):
@@ -79,6 +82,11 @@ def _extent(text: str) -> tuple[int, int]:
     if bare is not None:
         return bare.end("word"), _behind(text, bare.end())
     return 0, 0
+
+
+_DASHED = re.compile(  # `Round 1 - 6 sc in ring`: one round, and six stitches
+    r"(?P<label>(?:row|rnd|round|rd|r)\.?\s*\d+)\s+[-–—]\s+(?=\d+\s*[a-z])", re.IGNORECASE
+)
 
 
 def _label_end(found: re.Match[str]) -> int:

@@ -49,6 +49,10 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         often = _bracketed_often(r) or _for_rows(r) or read_often(r)
         if r.phrase(phrases("for pattern|for pat|throughout|for patt")):
             continue
+        if r.phrase(_STRIPES):
+            while r.here.kind not in (".", "end", "open", "close"):
+                r.at += 1
+            break
         if often is not None and again.times is None:
             again = replace(again, times=often.number, more=often.how == "more" or again.more)
             r.phrase(phrases("alternately|in order"))
@@ -71,6 +75,13 @@ def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
         r.at = start
         break
     return replace(again, place=r.place(mark))
+
+
+_STRIPES = phrases(
+    "in the stripe|in stripe|in stripes|in this stripe|in the following stripe|in the colour|in the color|in colour|"
+    "in color|in the following colour|in the following color|following the stripe|following the colour|"
+    "following the color"
+)
 
 
 def _sums_of(r: Reading, mark: int) -> tuple[tuple[str, Number], ...]:

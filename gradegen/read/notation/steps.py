@@ -20,7 +20,7 @@ from gradegen.design.rows import (
     Unread,
     Work,
 )
-from gradegen.read.notation.asides import read_aside, read_trailing
+from gradegen.read.notation.asides import read_aside, read_heading, read_trailing
 from gradegen.read.notation.attached import read_attach
 from gradegen.read.notation.bindings import with_whole_row
 from gradegen.read.notation.brackets import read_bracket
@@ -38,7 +38,13 @@ from gradegen.read.notation.clusters import read_decrease_over, read_held_first,
 from gradegen.read.notation.cut_endings import with_cut_endings
 from gradegen.read.notation.dropped_loops import with_dropped_loop
 from gradegen.read.notation.each_side import read_each_side
-from gradegen.read.notation.evenly import read_evenly, read_evenly_by_rows, read_work_to_last
+from gradegen.read.notation.evenly import (
+    read_along_ends,
+    read_beside,
+    read_evenly,
+    read_evenly_by_rows,
+    read_work_to_last,
+)
 from gradegen.read.notation.every_so_many import read_every_so_many
 from gradegen.read.notation.first_chain import read_first_chain
 from gradegen.read.notation.going_on import going_on, joined_on, with_exception
@@ -192,6 +198,7 @@ _FORMS: tuple[Form, ...] = (
     read_spelled_out,
     read_each_side,
     read_spaced_list,
+    read_along_ends,
     read_work,
     read_chain,
     read_slip,
@@ -209,6 +216,7 @@ _FORMS: tuple[Form, ...] = (
     read_place_first,
     read_evenly,
     read_evenly_by_rows,
+    read_beside,
     read_work_to_last,
     read_aside,
 )
@@ -251,7 +259,7 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     if found is None:
         r.at = mark
         found = read_unknown_stitch(r)
-    if found is None and (heading := _heading(r, mark)) is not None:
+    if found is None and (heading := read_heading(r, mark)) is not None:
         found = [heading]
     if found is None:
         r.at = min(max(r.next_break(mark), mark + 1), stop)
@@ -362,17 +370,6 @@ def _loop_for_one(r: Reading, level: Steps, stop: int) -> bool:
         return False
     _keep(r, level, found)
     return True
-
-
-def _heading(r: Reading, mark: int) -> Aside | None:
-    """`Start petals:` before the steps it announces."""
-    end = r.next_break(mark)
-    words = r.tokens[mark:end]
-    begins = r.low() in ("start", "begin", "divide", "petals", "ruffle", "border", "corner")
-    if begins and r.tokens[end].kind == ":" and len(words) <= 5 and all(token.kind == "word" for token in words):
-        r.at = end + 1
-        return Aside(r.text(mark, end), place=r.place(mark, end))
-    return None
 
 
 def _keep(r: Reading, level: Steps, found: Sequence[Step]) -> None:

@@ -17,7 +17,7 @@ from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import UNDEFINED_STITCH, read_next
 from gradegen.read.plain_text.lines import Line, text_lines
 from gradegen.read.plain_text.shapes_said import shapes_of
-from gradegen.read.plain_text.sizes_only import sizes_of_lines
+from gradegen.read.plain_text.sizes_only import rows_by_sizes, sizes_of_lines
 from gradegen.read.plain_text.sizes_said import sizes_by_lists, sizes_of
 from gradegen.read.plain_text.yarn_said import yarns_said
 
@@ -115,7 +115,7 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
             if not grouped or (line.heading != section and not _goes_on(row, grouped[heading])):
                 heading = line.heading
             section = line.heading
-            grouped.setdefault(heading, []).append(row)
+            grouped.setdefault(heading, []).extend(rows_by_sizes(row))
     late = {heading for heading, rows in grouped.items() if _starts_late(rows)}
     lines_late = {line.words.place().line for line in lines if line.part == "rows" and line.heading in late}
     findings = tuple(f for f in findings if f.rule != UNDEFINED_STITCH.id or f.place.line not in lines_late)

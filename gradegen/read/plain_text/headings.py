@@ -67,7 +67,7 @@ _HOW_MANY = re.compile(
     |\((?:[^()\d]{1,40}|[^()]{0,40}\bmake\b[^()]{0,20})\)|[x×]\s*\d)\s*$""",
     re.IGNORECASE | re.VERBOSE,
 )
-_SAID_ELSEWHERE = re.compile(r"\bterms?\b|\blevel\b|^sizes?\b|\bworked\b|^by\b", re.I)
+_SAID_ELSEWHERE = re.compile(r"\bterms?\b|\blevel\b|^sizes?\b|\bsizes\b|\bonly$|\bworked\b|^by\b", re.I)
 _STEP_WORDS = frozenset(
     re.findall(
         r"\w+",
@@ -156,6 +156,6 @@ def _is_work(line: str) -> bool:
 def _names_piece(words: str) -> bool:
     if _SAID_ELSEWHERE.search(words) or not words[0].isupper() or ":" in words or len(words.split()) > 4:
         return False
-    if words.split()[0].lower() in ("with", "using", "holding", "changing"):
+    if words.split()[0].lower() in ("with", "using", "holding", "changing", "in"):
         return False
     return not any(word.lower() in _STEP_WORDS for word in words.split())

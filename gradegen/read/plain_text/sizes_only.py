@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
+from gradegen.design.rows import Aside, Row, SizesOnly
 from gradegen.read.notation.sizes_named import sizes_named
 from gradegen.read.plain_text.headings import has_label
 from gradegen.read.plain_text.lines import Line
@@ -26,6 +28,15 @@ def sizes_of_lines(lines: Sequence[Line], sizes: Sizes) -> dict[int, Sizes]:
         if only is not None:
             found.update(dict.fromkeys(range(i + 1, _end(lines, i, sizes)), only))
     return found
+
+
+def rows_by_sizes(row: Row) -> list[Row]:
+    """`For size M, rep Row 2 once more. For size L, twice more.`: a row for each; the others work none."""
+    parts = [step for step in row.steps if not isinstance(step, Aside)]
+    only = [step for step in parts if isinstance(step, SizesOnly) and step.sizes]
+    if len(parts) < 2 or len(only) < len(parts) or row.stated or len({step.sizes for step in only}) < len(only):
+        return [row]
+    return [replace(row, steps=step.body, sizes=step.sizes) for step in only]
 
 
 def _only(line: Line, sizes: Sizes) -> Sizes | None:
