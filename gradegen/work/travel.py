@@ -28,6 +28,8 @@ def do_skip(walk: Walk, step: Skip) -> None:
     if groups.skips_group(walk, into, number):
         return
     kind = walk.kind(into.things)
+    if [thing.name for thing in into.things] == ["sl st"] and not holds(walk.before, lambda one: one.name == "sl st"):
+        return  # slip stitches of a join leave no place on the edge
     aside.begin_gap(walk)
     if into.which == "first" and walk.begun:
         number -= count_stitches(walk.before) - walk.remaining(ANY_STITCH)

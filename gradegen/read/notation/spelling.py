@@ -129,8 +129,10 @@ def _longest(tokens: list[Token], at: int, names: RowNames) -> tuple[Token, int]
 
 
 def _is_tight_cluster(tokens: list[Token], at: int) -> bool:
-    """`3dccl`."""
-    return at + 1 < len(tokens) and tokens[at + 1].start == tokens[at].end and tokens[at + 1].low.endswith("cl")
+    """`3dccl`, `2trtog`."""
+    return (
+        at + 1 < len(tokens) and tokens[at + 1].start == tokens[at].end and tokens[at + 1].low.endswith(("cl", "tog"))
+    )
 
 
 def _numbered(tokens: list[Token], at: int, text: str, names: RowNames) -> tuple[Token, int] | None:
@@ -142,6 +144,8 @@ def _numbered(tokens: list[Token], at: int, text: str, names: RowNames) -> tuple
                 continue
             words = text[tokens[at].start : last.end].lower()
             stitch = names.stitch(words) if last.low.startswith("tog") or last.low.endswith("cl") else None
+            if stitch is None and count == 2 and last.low.endswith("tog") and last.start == tokens[at].end:
+                stitch = names.stitch(f"{last.low[:-3]}{tokens[at].low}tog")  # `2trtog`
             if stitch is not None:
                 return Token("stitch", words, tokens[at].start, last.end, *stitch), at + count
     return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import chain, repeat
 from pathlib import Path
 
 from gradegen.design.pattern import Pattern, Piece, SizeChoice, Terms, Text
@@ -86,13 +87,16 @@ def _terms(source: Written, lines: Sequence[Line]) -> Terms | None:
 _REMARK = re.compile(r"\s*\((?![A-Za-z][A-Za-z-]*(?: [A-Za-z-]+){0,2}\))[^)]*\)\s*$|\s*\((?:make|work)\b[^)]*\)\s*$")
 
 
+_NAMED = re.compile(r"[-*•\s]*([^:=]{1,40}?)\s*(?:[:=]|\s[-–—]\s)\s*(?=\S)")
+
+
 def _definitions(lines: Iterable[Line], names: RowNames) -> tuple[dict[str, Definition], Findings]:
     known: dict[str, Definition] = {}
     findings: Findings = ()
     for line in lines:
         if line.part != "stitches":
             continue
-        match = re.match(r"[-*•\s]*([^:=]{1,40}?)\s*[:=]\s*(?=\S)", line.words.text)
+        match = _NAMED.match(line.words.text)
         if not match:
             continue
         own = RowNames(names.terms, names.sizes, known)
@@ -121,11 +125,17 @@ def _pieces(lines: Sequence[Line], names: RowNames, source: Written) -> tuple[tu
     findings = tuple(f for f in findings if f.rule != UNDEFINED_STITCH.id or f.place.line not in lines_late)
     place = source.place()
     notes = tuple(_text(line) for line in lines if line.part in ("head", "notes"))
+    later = tuple(
+        note for note in notes if not _MULTIPLE.search(note.text)
+    )  # a multiple may be of the first chain alone
     pieces = [
-        Piece(Text(heading or "Instructions", rows[0].place), shapes[heading], notes, tuple(rows), None, None, place)
-        for heading, rows in grouped.items()
+        Piece(Text(heading or "Instructions", rows[0].place), shapes[heading], told, tuple(rows), None, None, place)
+        for (heading, rows), told in zip(grouped.items(), chain((notes,), repeat(later)), strict=False)
     ]
     return tuple(pieces), findings
+
+
+_MULTIPLE = re.compile(r"\bmultiples? of\b", re.I)
 
 
 def _goes_on(row: Row, before: Sequence[Row]) -> bool:

@@ -20,11 +20,13 @@ _LABEL = re.compile(
 )
 _ROW_LABEL = re.compile(
     r"""\s*(?:(?:next|last|final|foundation|base|first|set[- ]?up)\s*)?(?:(?:rows?|rnds?|rounds?|r|rd)\b\.?\s*[\d(:-]
+    |\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\s*(?:[:.—]|--)
     |(?:rows?|rnds?|rd?)\d|(?:foundation|base|starting|beginning)(?:\s+(?:chain|ch))?\s*[:-])""",
     re.IGNORECASE | re.VERBOSE,
 )
 _CHAIN_LINE = re.compile(
-    r"""\s*(?:(?:with|using)\ [^.]{1,60}?,?\s*)?(?:make\ |work\ )?(?:(?:ch|chain)\s*\{?\d|\d+\s*(?:ch|chain)s?\b)
+    r"""\s*(?:(?:with|using)\ [^.]{1,60}?,?\s*)?(?:make\ |work\ )?(?:(?:ch|chain)\s*\{?\d
+        |\d+(?:\s*[(\[][\d\s,:;()\[\]-]*[)\]])?\s*(?:ch|chain)s?\b)
     |\s*(?:make|form|start\ with|begin\ with)\ a\ magic""",
     re.IGNORECASE | re.VERBOSE,
 )
@@ -55,7 +57,7 @@ _HEADED_ROW = re.compile(
     |(?-i:[A-Z][A-Z' -]{2,30}?)\s*(?:(?:\.\s*){3,}|…|--+|—|\.[-–—]+)\s*(?=\S))""",
     re.IGNORECASE | re.VERBOSE,
 )
-_EXPLAINED = re.compile(r"[\s*•-]*[A-Za-z][A-Za-z0-9()/. ]{0,15}?\s*[-–—=:]\s")
+_EXPLAINED = re.compile(r"[\s*•-]*[A-Za-z](?:[A-Za-z0-9/. ]|\([^()]*\)){0,15}?\s*[-–—=:]\s")
 _DEFINED = re.compile(r"[\s*•-]*([A-Za-z][\w -]{0,30}?)\s*(?:\([^()]{1,40}\))?\s*[:=]\s*(?=\S)")
 _ONE_PLACE = re.compile(
     r"\b(?:in|into|around)(?: the| a| one| each| post of)* (?:same|next|indicated|specified|st|sp|place)\b"

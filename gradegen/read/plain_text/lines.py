@@ -17,6 +17,7 @@ from gradegen.read.plain_text.headings import (
 )
 
 _NOTE = re.compile(r"\W*notes?\s*[:–—-]\s*(?=\S)", re.I)
+_SPECIAL = re.compile(r"\W*special (?:stitch(?:es)?|abbreviations?)\s*[:–—-]\s*(?=\S.*(?:[:=]|\s[-–—]\s))", re.I)
 _ROW_NAME = re.compile(r"[^:=]*(?:\d|\b(?:rows?|rnds?|rounds?|next|edging|border)\b)", re.I)
 
 
@@ -55,6 +56,12 @@ def text_lines(source: Written) -> list[Line]:
         if headed:
             part, piece = "rows", raw[:headed].strip(" :")
             start, raw = start + headed, raw[headed:]
+        special = _SPECIAL.match(raw)
+        if special and kept:
+            start, raw = start + special.end(), raw[special.end() :]
+            kept.append(_Span(start, start + len(raw.rstrip()), "stitches", ""))
+            before = raw
+            continue
         heading = heading_of(raw, after, part) if raw.strip() and kept else None
         if heading is not None:
             part, piece = heading

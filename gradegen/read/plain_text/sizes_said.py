@@ -12,15 +12,17 @@ from gradegen.read.plain_text.lines import Line
 SIZES_ASSUMED = Rule("sizes-assumed", Severity.NOTE, "house", "the text does not name its sizes")
 
 _SIZES = re.compile(
-    r"\s*(?:(?:finished|available|women'?s|men'?s|children'?s|child'?s|kids'?|baby|adult|to fit) )?sizes?\b"
+    r"\s*(?:(?:finished|available|women'?s|men'?s|children'?s|child'?s|kids'?|baby|adult|to fit) )?(?:sizes?|sizing)\b"
     r"(?:\s*\([^()]*\)\s*(?=:))?\s*(?:are|come|available|included)?\s*:?\s*(.+)",
     re.I,
 )
-_ALONE = re.compile(r"\s*(?:finished )?sizes?\s*:?\s*$", re.I)
+_ALONE = re.compile(r"\s*(?:finished )?(?:sizes?|sizing)\s*:?\s*$", re.I)
 _EXPLAINED = re.compile(r"\s*[^(),;]+\([^()]*\)\s*(?:(?:,|;|/|and|&)\s*[^(),;]+\([^()]*\)\s*)+\.?$", re.I)
 _DIMENSION = re.compile(
     r"\d.*(?:\b(?:square|across|wide|width|high|height|tall|long|length|deep|diameter|circumference)\b"
-    r"|\d[^\d,;]{0,8}\s(?:x|by)\s|\d\s*[×x]\s*\d)",
+    r"|\d[^\d,;]{0,8}\s(?:x|by)\s|\d\s*[×x]\s*\d)"
+    r"|\d\s*(?:cm|mm)\b\.?\s*[/(,]\s*[\d½¼¾. -]+\s*(?:in\b|inch|[\"”″])"
+    r"|\d[½¼¾]?\s*(?:in\b|inch(?:es)?|[\"”″])\.?\s*[/(,]\s*[\d.]+\s*(?:cm|mm)\b",
     re.I,
 )
 _UNIT = re.compile(r"(?:(?:years?|yrs?|months?|mos?|cm|in|inches)\b.*|\")\.?", re.I)
