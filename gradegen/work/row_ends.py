@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import takewhile
 from typing import TypeGuard
 
 from gradegen.design.edge import Edge, Target
@@ -253,9 +254,21 @@ def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool)
     there = walk.remaining(kind)
     if _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, closing, tail, leaves)):
         return
+    passed = _passed_at_end(step, tail)
+    if passed and _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, passed, tail, leaves)):
+        return
     walk.load(spot)
     most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
     raise uneven(walk, step, kind, before, min(there, walk.remaining(kind)) * 0, most)
+
+
+def _passed_at_end(step: Repeat, tail: Sequence[Step]) -> tuple[Step, ...]:
+    """`* skip next dc and ch-2 sp, shell in next sc; rep across, sc in last sc`: what is left of the last group."""
+    skips = tuple(takewhile(lambda one: isinstance(one, Skip), step.body))
+    last = next((one for one in tail if not isinstance(one, Aside)), None)
+    if not any(isinstance(one, Skip) and any(thing.name == "sp" for thing in one.into.things) for one in skips):
+        return ()
+    return skips if isinstance(last, Work) and last.into.which == "last" else ()
 
 
 def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
