@@ -100,7 +100,7 @@ def pass_rest(walk: Walk, into: Into) -> None:
 def keep_whole(walk: Walk, tail: Sequence[Step], place: Place) -> None:
     """`dc in each dc, ch 2, shell in shell`: a fault where the dcs of that shell were begun on."""
     one = None if walk.site.blind else walk.cursor.peek()
-    if one is None or not one.group or one.nth < 2:
+    if one is None or not one.group or one.nth < 2 or walk.last_kind == f"@{one.group}":
         return
     named = {thing.name for step in tail if isinstance(step, Work) for thing in (step.into.of or step.into).things}
     if one.group in named:
@@ -127,7 +127,7 @@ def find_part(walk: Walk, into: Into) -> None:
         return
     member = walk.kind(into.things)
     start, size = _find_group(walk, ahead, group, into)
-    inside = [i for i in range(start, start + size) if member.fits(ahead[i])]
+    inside = [i for i in range(start, min(start + size, len(ahead))) if member.fits(ahead[i])]
     nth = None if into.nth is None else walk.site.number(into.nth)
     if not inside or (nth is not None and not 1 <= nth <= len(inside)):
         raise Fault(
@@ -278,7 +278,7 @@ def _equal_run(ahead: Sequence[Target], size: int | None) -> tuple[int, int] | N
 
 def _to_last_group(walk: Walk, group: Thing) -> None:
     starts = kinds.group_start_kind(group.name)
-    there = walk.remaining(starts)
+    there = walk.remaining(starts) - Cursor(walk.passed).remaining(starts.key, starts.fits)
     if there > 1:
         walk.cursor.pass_over(starts.key, starts.fits, there - 1)
 

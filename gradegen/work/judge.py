@@ -78,7 +78,7 @@ def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> 
         if (
             site.has_none(one.number)
             or name in units
-            or name in stitches()
+            or (name in stitches() and name not in _BY_SHAPE)
             or name in site.definitions
             or name in ("sp", "ch", "st", "corner")
         ):

@@ -20,7 +20,6 @@ from gradegen.design.rows import (
     Repeat,
     SizesOnly,
     Skip,
-    Slip,
     Step,
     Turn,
     Work,
@@ -28,7 +27,6 @@ from gradegen.design.rows import (
 from gradegen.read.notation.things import is_space
 from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
-from gradegen.work.cursor import Cursor
 from gradegen.work.doing import do, reading_tried, run
 from gradegen.work.edges import split_first, stitches
 from gradegen.work.groups import keep_whole, pass_rest
@@ -38,6 +36,7 @@ from gradegen.work.repeats import body_kind, loop, uneven
 from gradegen.work.starts import worked
 from gradegen.work.stitching import work_mixed
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, UNDEFINED, Fault, Unclear
+from gradegen.work.unsaid_ends import ends_on_skip, ends_on_start, is_beside_group
 from gradegen.work.walk import Walk
 
 _TRIES = 8
@@ -48,7 +47,11 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
         if isinstance(step, Repeat) and step.times.last_run:
-            step = _ended(walk, step, cut_first=step.times.corresponds or isinstance(tail[0], (Work, Either)))
+            named = step.times.corresponds
+            step = _ended(walk, step, cut_first=named or _begins_with_group(tail))
+            if named and not step.times.corresponds:
+                _search_named(walk, step, tail, leaves)
+                return
         if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
             work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
             return
@@ -81,6 +84,14 @@ _ENDINGS = (
     "the last repeat is worked in full before the ending",
     "the ending takes the place of the last repeat's end",
 )
+
+
+def _begins_with_group(tail: Sequence[Step]) -> bool:
+    """True for an ending of several stitches in one place: it stands for the group that the repeat itself works."""
+    first = tail[0] if tail else None
+    if isinstance(first, Either):
+        first = first.readings[0][0]
+    return isinstance(first, Work) and len(first.makes) > 1
 
 
 def _ended(walk: Walk, step: Repeat, cut_first: bool) -> Repeat:
@@ -135,51 +146,12 @@ def _to_the_end(walk: Walk, step: Repeat, tail: Sequence[Step]) -> None:
         loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
         if (
             _ends_midway(walk, step)
-            or _ends_on_skip(walk, step, tail, kind)
-            or _ends_on_start(walk, step, tail, kind)
+            or ends_on_skip(walk, step, tail, kind)
+            or ends_on_start(walk, step, tail, kind)
             or (started and _ends_on_first(walk, step, tail, kind))
         ):
             return
         raise
-
-
-def _ends_on_skip(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
-    """`* ch 5, skip 3, sc in next; rep around, ending with ch 5, join`: the last skip goes without saying."""
-    chains = [s for s in tail if isinstance(s, Chain)]
-    skipped = [s for s in step.body if isinstance(s, Skip)]
-    if not chains or not skipped or not any(isinstance(s, Chain) and s.number == chains[0].number for s in step.body):
-        return False
-    wanted = sum(walk.site.number(s.into.number) for s in skipped)
-    left = walk.remaining(kind)
-    passed = Cursor(walk.passed).remaining(kind.key, kind.fits) if walk.passed else _slipped(walk)
-    if left != wanted and not (passed and left == wanted - passed):
-        return False
-    walk.take(kind, left, step.place)
-    return True
-
-
-def _ends_on_start(walk: Walk, step: Repeat, tail: Sequence[Step], kind: Kind) -> bool:
-    """`ch 4, * skip 1, dc in next, ch 1; rep around, join to ch-4`: the last dc is the chain it began with."""
-    first, last, stood = step.body[0], step.body[-1], walk.stood
-    joins = any(isinstance(s, Join) for s in tail)
-    if not joins or not isinstance(first, Skip) or not isinstance(last, Chain) or stood is None:
-        return False
-    number = walk.site.number(first.into.number)
-    if walk.remaining(kind) != number or stood[1][-1:] != (f"ch-{walk.site.number(last.number)} sp",):
-        return False
-    walk.take(kind, number, step.place)
-    return True
-
-
-def _slipped(walk: Walk) -> int:
-    """The places that slip stitches pass at a round's beginning, and its end with them: `sl st in next dc, ch 3`."""
-    number = 0
-    for step in walk.ahead:
-        if isinstance(step, Slip) and not step.to and step.into.which == "next":
-            number += walk.site.number(step.into.number)
-        elif not isinstance(step, Aside):
-            break
-    return 0 if walk.site.shape == "flat" else number
 
 
 def _ends_midway(walk: Walk, step: Repeat) -> bool:
@@ -269,6 +241,14 @@ def _passed_at_end(step: Repeat, tail: Sequence[Step]) -> tuple[Step, ...]:
     if not any(isinstance(one, Skip) and any(thing.name == "sp" for thing in one.into.things) for one in skips):
         return ()
     return skips if isinstance(last, Work) and last.into.which == "last" else ()
+
+
+def _search_named(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
+    """`ending last repeat with ch 2, join`: where that does not come out even, the words may mean another place."""
+    try:
+        _search_repeat(walk, step, tail, leaves)
+    except Fault as fault:
+        raise Unclear("how the last repeat ends can't be told", step.place) from fault
 
 
 def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
@@ -363,7 +343,7 @@ def _finish(walk: Walk) -> None:
     if walk.unworked or walk.site.blind:
         return
     left, kind = walk.left_over()
-    if not left or kind is None:
+    if not left or kind is None or is_beside_group(walk, left, kind):
         return
     if left == walk.kept and any(_ends_work(step) for step in walk.ahead):
         walk.unworked = True  # `sc in each st to last 2 sts, turn`: those two are meant to stay

@@ -287,7 +287,11 @@ def read_slip(r: Reading) -> list[Step] | None:
     if into.which == "same" and r.tokens[r.at - 1].low == "made":
         into = Into("from hook", place=into.place)  # `ch 3, sl st in last sc made`
     r.phrase(phrases("just made|first made"))
-    if r.phrase(phrases("for picot|to form picot|to make picot|for a picot|to form a picot|to make a picot")):
+    if r.phrase(
+        phrases("for picot|to form picot|to make picot|for a picot|to form a picot|to make a picot")
+    ) or _is_picot(r):
+        if into.which == "same":
+            into = Into("from hook", place=into.place)  # `ch 3, sl st in top of last sc for picot`
         return [Slip(into, place=r.place(mark))]
     along = into.of is not None and into.of.things and into.things and into.things[0].name == "ch"
     if along and into.of is not None and is_space(into.of.things[0]):  # `in each of first 3 ch of next loop`
@@ -319,6 +323,18 @@ def _to_other_piece(r: Reading, mark: int) -> Aside | None:
 
 
 _OTHER_PIECES = words("neck body yoke armhole sleeve hem main collar cuff hat brim front back")
+
+
+def _is_picot(r: Reading) -> bool:
+    """Passes `(picot)`, `(picot made)`; else False."""
+    mark = r.at
+    if r.accept("(") and r.here.value == "picot":
+        r.at += 1
+        r.accept("made")
+        if r.accept(")"):
+            return True
+    r.at = mark
+    return False
 
 
 def _slip_on(r: Reading) -> list[Step]:

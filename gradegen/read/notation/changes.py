@@ -157,6 +157,7 @@ def _worked_even(r: Reading) -> str | None:
         phrases(
             "work even|working even|work around|work across|"
             "work in each st as set|work in pattern as set|work in pattern as established|"
+            "work in established pattern|working in established pattern|keeping in pattern|keeping to pattern|"
             "work in pattern|work in pat|work as set|work as established|continue in pattern|continue in pat|"
             "continue in established pattern|continue even|continue as set|cont in pattern|cont in pat|cont even|"
             "in pattern across"

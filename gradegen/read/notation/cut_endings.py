@@ -38,10 +38,14 @@ def _is_same(step: Step, ending: Step) -> bool:
     """True for the same chain, and for the same stitches in the next and in the last of such places."""
     if isinstance(ending, Either):
         ending = ending.readings[0][0]
-    if isinstance(step, Work) and isinstance(ending, Work) and len(step.makes) > 1:
-        alike = step.makes == ending.makes and step.into.things == ending.into.things
+    if isinstance(step, Work) and isinstance(ending, Work):
+        alike = _stitches(step) == _stitches(ending) and step.into.things == ending.into.things
         return alike and (step.into.which, ending.into.which) == ("next", "last")
     return isinstance(step, Chain) and step == ending
+
+
+def _stitches(work: Work) -> tuple[str, ...]:
+    return tuple(make.stitch for make in work.makes)
 
 
 def _last_opened(body: tuple[Step, ...]) -> tuple[Step, ...]:
