@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Kind = Literal["st", "sp", "ch", "free loop", "row end", "ring", "gap"]
 
@@ -36,9 +36,8 @@ class Target:
         return self.hashed
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
-    """`times` times `items`, one after the other."""
+class Run(NamedTuple):
+    """`times` times `items`, one after the other; a plain tuple, since runs are made anew all the time."""
 
     times: int
     items: Edge

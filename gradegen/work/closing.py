@@ -14,6 +14,7 @@ from gradegen.design.rows import Aside, Chain, Into, Join, Repeat, Step, Turn, W
 from gradegen.trade.stitches import stitches
 from gradegen.work import kinds
 from gradegen.work.edges import split_first, target
+from gradegen.work.kinds import Kind
 from gradegen.work.walk import Walk
 
 
@@ -50,9 +51,9 @@ def pass_by(walk: Walk, into: Into | None) -> None:
 
 def leave_start(walk: Walk) -> None:
     """`sl st to picot, * ch 8, sc in next picot`: the chain leads away from the picot; in a round it comes last."""
-    last = walk.out[-1] if walk.out else None
-    leads_away = walk.here and not walk.begun and isinstance(last, Target) and last.kind == "sp" and len(walk.out) == 1
-    if not leads_away or walk.site.shape == "flat" or walk.site.blind:
+    if not walk.here or walk.begun or len(walk.out) != 1 or walk.last_space is None:
+        return
+    if walk.site.shape == "flat" or walk.site.blind:
         return
     rest = walk.cursor.rest()
     first, others = split_first(rest)
@@ -102,8 +103,7 @@ def _is_tall(step: Work) -> bool:
 
 def closes(walk: Walk, step: Work) -> bool:
     """True for the tall stitch at a row's end that closes the chains before it to a loop."""
-    last = walk.out[-1] if len(walk.out) > 1 else None
-    if not isinstance(last, Target) or last.kind != "sp" or not _is_tall(step):
+    if len(walk.out) < 2 or walk.last_space is None or not _is_tall(step):
         return False
     return _is_last(walk, step) and _goes_back(walk, step)
 
@@ -170,11 +170,13 @@ def _at_end(edge: Edge) -> object:
     return edge[-1] if len(edge) == 1 else None
 
 
-def take_waiting(walk: Walk, into: Into) -> bool:
-    """`ending with ch 7, sc in dc`: uses the loop which that dc closed; False where none waits."""
+def take_waiting(walk: Walk, into: Into, kind: Kind) -> bool:
+    """`ending with ch 7, sc in dc`: uses the loop which that dc closed; False where none waits, or a dc is left."""
     name = into.things[0].name if len(into.things) == 1 else ""
-    last = _at_end(walk.cursor.rest())
-    if walk.site.blind or not isinstance(last, Target) or last.kind != "sp" or last.name != name:
+    last = walk.cursor.peek()
+    if walk.site.blind or last is None or last.kind != "sp" or last.name != name:
+        return False
+    if walk.remaining(kind) or _at_end(walk.cursor.rest()) is not last:
         return False
     walk.take(kinds.ANY_SPACE, 1, into.place)
     return True

@@ -126,15 +126,19 @@ class Cursor:
             total += suffix[at[depth] + 1] + (left[depth] - 1) * suffix[0]
         return total
 
+    def whole(self, kind: str, fits: Fits) -> int:
+        """How many targets that fit stand on the whole edge."""
+        return self.spans[0].suffix(kind, fits)[0]
+
     def pass_over(self, kind: str, fits: Fits, number: int) -> bool:
         """Move just past the `number`-th target that fits; False (and not moved) when there are fewer."""
         if number <= 0:
             return True
-        if number < self.left[-1] and self.spans[-1].length == 1 and fits(self.spans[-1].items[0]):  # type: ignore[arg-type]
-            self.left[-1] -= number  # inside one run of equal targets
-            self.moved += 1
+        span, i, left = self.spans[-1], self.at[-1], self.left[-1]
+        if span.length == 1 and i == 0 and number <= left and fits(span.items[0]):  # type: ignore[arg-type]
+            self._pass_in_run(number)
             return True
-        if self.remaining(kind, fits) < number:
+        if number > span.suffix(kind, fits)[i] and self.remaining(kind, fits) < number:
             return False
         self.moved += 1
         while True:
@@ -153,6 +157,15 @@ class Cursor:
                 skipped = min(self.left[-1] - 1, (number - 1) // suffix[0])
                 self.left[-1] -= skipped
                 number -= skipped * suffix[0]
+
+    def _pass_in_run(self, number: int) -> None:
+        """Past some or all of the equal targets that one run has left."""
+        self.moved += 1
+        if number < self.left[-1]:
+            self.left[-1] -= number
+            return
+        self.left[-1], self.at[-1] = 1, 1
+        self._settle()
 
     def _leave_pass(self, each: int, number: int) -> None:
         """To the next pass of this span, or out of it."""

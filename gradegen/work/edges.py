@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Callable, Iterable
 from functools import cache
 
@@ -104,7 +103,7 @@ def _joined(found: list[Target | Run], item: Target | Run) -> None:
         return
     if found:
         before_times, before = _lone(found[-1])
-        if before == items:
+        if len(before) == len(items) and before == items:
             found[-1] = Run(before_times + times, items)
             return
     if times == 1:
@@ -160,17 +159,22 @@ def tidy(edge: Iterable[Target | Run]) -> Edge:
     return tuple(found)
 
 
-def _mirrored(one: Target) -> Target:
+def _turned_item(one: Target | Run) -> Target | Run:
+    if isinstance(one, Run):
+        return one if _is_plain(one) else Run(one.times, turned(one.items))
     if not one.nth:
         return one
     return target(one.kind, one.name, one.length, one.group, one.size + 1 - one.nth, one.size, one.chain)
 
 
+def _is_plain(run: Run) -> bool:
+    """True for a run of one stitch or space that is no part of a group."""
+    return len(run.items) == 1 and isinstance(run.items[0], Target) and not run.items[0].nth
+
+
 def turned(edge: Edge) -> Edge:
     """The edge as the next row meets it after turning: last first, groups mirrored."""
-    return tuple(
-        Run(item.times, turned(item.items)) if isinstance(item, Run) else _mirrored(item) for item in reversed(edge)
-    )
+    return tuple([_turned_item(item) for item in reversed(edge)])
 
 
 def turned_round(edge: Edge) -> Edge:
@@ -191,9 +195,9 @@ def split_first(edge: Edge) -> tuple[Edge, Edge]:
     return first, (*inner, *again, *tail)
 
 
-def tally(edge: Edge) -> Counter[Target]:
+def tally(edge: Edge) -> dict[Target, int]:
     """How often each target stands on the edge."""
-    found: Counter[Target] = Counter()
+    found: dict[Target, int] = {}
     _count_into(found, edge, 1)
     return found
 

@@ -134,7 +134,7 @@ def onto_other_side(walk: Walk, place: Place) -> None:
     if walk.underside and not (walk.site.edge_given and not walk.begun):
         loops = walk.underside
         if walk.skipped:  # the chain of the line above, worked from its hook as if it were made in this row
-            loops = plain(_free_loops(walk, tally(loops).total(), place), "ch", "ch")
+            loops = plain(_free_loops(walk, sum(tally(loops).values()), place), "ch", "ch")
     elif walk.site.edge_given and not walk.fresh_chain:
         return  # the edge handed in is that side
     elif walk.fresh_chain:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.edge import Target
 from gradegen.design.rows import Into, Thing, Work
 from gradegen.work import groups, petals
 from gradegen.work.kinds import ANY_SPACE, Kind
@@ -65,15 +64,9 @@ def begin_between(walk: Walk, into: Into) -> bool:
 
 def meets_group(walk: Walk, into: Into) -> bool:
     """True where `next sp` is the gap before the next group: whole groups were just skipped, and no chain lies here."""
-    one = walk.cursor.peek()
-    thing = into.things[0] if len(into.things) == 1 else None
-    if thing is None or thing.name != "sp" or thing.length is not None or thing.said != "sp" or walk.between:
+    if not walk.skipped_to_end or walk.between or walk.site.blind or len(into.things) != 1:
         return False
-    return (
-        not walk.site.blind
-        and walk.skipped_to_end
-        and isinstance(one, Target)
-        and one.kind == "st"
-        and one.nth == 1
-        and one.size > 1
-    )
+    one, thing = walk.cursor.peek(), into.things[0]
+    if one is None or thing.name != "sp" or thing.length is not None or thing.said != "sp":
+        return False
+    return one.kind == "st" and one.nth == 1 and one.size > 1

@@ -87,8 +87,10 @@ def is_space_of_group(walk: Walk, into: Into) -> bool:
 
 def pass_rest(walk: Walk, into: Into) -> None:
     """Past what is left of the group just worked into, where the next place is not a part of the same group."""
+    if not walk.last_kind.startswith("@") or walk.site.blind:
+        return
     name = walk.last_kind[1:]
-    if not walk.last_kind.startswith("@") or name[:1] in "<>" or walk.site.blind:
+    if name[:1] in "<>":
         return
     if into.which not in ("next", "each", "last", "first") or (into.of is not None and into.of.which == "same"):
         return

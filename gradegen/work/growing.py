@@ -38,7 +38,7 @@ class Growing:
         self.seen.append({i: one.edge for i, one in standings.items() if one.edge and not one.is_doubted})
         worked = len(self.seen)
         if self.piece.one_by_one or worked & (worked - 1):
-            return 0  # tried after 4, 8, 16 ... rows
+            return 0  # tried after 2, 4, 8 ... rows
         for period in (len(rows), 2 * len(rows)):
             times = room // period
             if times < _FEWEST or worked <= period:

@@ -31,7 +31,7 @@ class PassageRows:
     @property
     def site(self) -> Site:
         """This size's numbers."""
-        return self.piece.site(self.size, {}, row=self.row)
+        return self.piece.site(self.size, {}, shape=self.piece.manner(self.row).shape)
 
     @property
     def standing(self) -> Standing:

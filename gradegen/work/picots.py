@@ -61,8 +61,8 @@ def picot_from_hook(walk: Walk, step: Work) -> bool:
 
 def picot_in_chain(walk: Walk, step: Work) -> bool:
     """`ch 5, 2 tr in 1st st of ch`: back into the chain just made."""
-    last = walk.out[-1] if walk.out else None
-    if not isinstance(last, Target) or last.kind != "sp":
+    last = walk.last_space
+    if last is None:
         return False
     make_picot(walk, last.length, "")
     walk.place_start = len(walk.out)
@@ -72,8 +72,8 @@ def picot_in_chain(walk: Walk, step: Work) -> bool:
 
 def closes_with_stitch(walk: Walk, step: Work) -> bool:
     """`ch 3, sc in top of sc for picot`: True when chains were just made and the words behind say it is a picot."""
-    last = walk.out[-1] if walk.out else None
-    if not isinstance(last, Target) or last.kind != "sp" or last.name != "sp" or len(step.makes) != 1:
+    last = walk.last_space
+    if last is None or last.name != "sp" or len(step.makes) != 1:
         return False
     into = step.into
     back = into.which == "same" or (into.which == "next" and into.loosely and into.number is None)

@@ -123,14 +123,14 @@ class PieceWork:
         reading: Reading,
         notes: NoteFacts | None = None,
         *,
-        row: Row | None = None,
+        shape: Shape | None = None,
         tracing: bool = False,
     ) -> Site:
-        """What stays the same while a row is worked in this size under this reading."""
+        """What stays the same while a row is worked in this size under this reading; `shape`: how that row goes."""
         return Site(
             size=size,
             sizes=self.sizes,
-            shape=self.shape if row is None else self.manner(row).shape,
+            shape=shape or self.shape,
             definitions=self.definitions,
             notes=notes or self.notes,
             counts=self.counts[size],
@@ -185,9 +185,9 @@ class PieceWork:
     def _work(
         self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
     ) -> tuple[list[Outcome], dict[str, Choice]]:
-        outcomes, choices = [], {}
+        outcomes, choices, shape = [], {}, self.manner(row).shape
         for size in wanted:
-            site = self.site(size, reading, notes, row=row)
+            site = self.site(size, reading, notes, shape=shape)
             outcomes.append(self._once(row, site, self.standings[size]))
             choices.update(site.choices)
         return outcomes, choices
@@ -204,7 +204,7 @@ class PieceWork:
 
     def work_on(self, edge: Edge, row: Row, size: int) -> Outcome:
         """The row in its likeliest reading on another edge than the one at hand."""
-        site = self.site(size, {}, row=row)
+        site = self.site(size, {}, shape=self.manner(row).shape)
         site.rows = None
         return work_once(row, site, edge, self.standings[size].underside, leaves=self.leaves)
 
@@ -224,7 +224,7 @@ class PieceWork:
         """Work the row once more in the settled reading, keeping what each step took and made."""
         for size, outcome in zip(wanted, settled.outcomes, strict=True):
             standing = self.standings[size]
-            site = self.site(size, settled.reading, row=row, tracing=True)
+            site = self.site(size, settled.reading, shape=self.manner(row).shape, tracing=True)
             again = work_once(row, site, standing.edge or (), standing.underside, leaves=self.leaves)
             outcome.trace = again.trace
 
@@ -250,18 +250,18 @@ class PieceWork:
 
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:
         """Move this size on to the edge after the row, turned as the shape asks."""
-        standing = self.standings[size]
+        standing, manner = self.standings[size], self.manner(row)
         edge = self._after(row, size, outcome, standing)
         self.standings[size] = Standing(
             edge=edge,
             underside=outcome.underside or standing.underside,
             turning_chain=row.turning_chain,
-            after_group=self.manner(row).ends_on_group,
+            after_group=manner.ends_on_group,
             assumed=outcome.unclear is not None or (outcome.fault is not None),
             doubtful=stays_doubtful(row, outcome, standing),
             rests=self._rests(row, outcome, standing),
             rows=rows_after(standing, outcome),
-            side=side_after(row, self.manner(row).shape, standing),
+            side=side_after(row, manner.shape, standing),
             piece=standing.piece,
             left=left_by(row.label.text, standing.piece, outcome.left, standing.left),
         )
@@ -301,7 +301,7 @@ class PieceWork:
 
     def turned(self, row: Row, outcome: Outcome) -> Edge:
         """The new edge as the next row meets it."""
-        after = joined_loops(outcome.after)
+        after = joined_loops(outcome.after) if "picot" in outcome.units else outcome.after
         if self.manner(row).shape == "flat":
             return turned(after)
         if any(isinstance(step, Turn) for step in row.steps):

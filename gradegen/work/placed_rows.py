@@ -19,13 +19,13 @@ from gradegen.work.edges import stitches, turned, turned_round
 from gradegen.work.passages import is_passage
 from gradegen.work.piece import PieceWork, Standing, without_counts
 from gradegen.work.placing import MOST_PLACES, Placed, Placing, opened
+from gradegen.work.repeat_facts import RepeatFact
 from gradegen.work.row import Outcome, work_once
 from gradegen.work.rows import rows_in_order
 from gradegen.work.second_thoughts import LastRow
 from gradegen.work.sequence import RowsInOrder
 from gradegen.work.settle import Reading, Settled
 from gradegen.work.told_rows import Told, rows_told
-from gradegen.work.walk import RepeatFact
 
 Readings = Mapping[Place, Reading]
 
@@ -116,7 +116,7 @@ class PlacingPiece(PieceWork):
         edge = standing.edge if standing.edge is not None or not begins_anew(row) else ()
         if edge is None or stitches(edge) > MOST_PLACES:
             return None
-        site = self.site(self.slot, settled.reading, notes, row=row)
+        site = self.site(self.slot, settled.reading, notes, shape=self.manner(row).shape)
         return work_once(row, site, edge, standing.underside, leaves=self.leaves, placing=Placing()).placed
 
     def go_on(self, row: Row, size: int, outcome: Outcome) -> None:

@@ -19,8 +19,9 @@ from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.made_enough import run_until_made
 from gradegen.work.passed_over import passed_first, passes_once_more
 from gradegen.work.petals import petals_of
+from gradegen.work.repeat_facts import RepeatFact
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
-from gradegen.work.walk import RepeatFact, Walk
+from gradegen.work.walk import Walk
 
 Until = Callable[[], bool]
 
@@ -128,13 +129,13 @@ def _run_on(walk: Walk, step: Repeat, limit: int | None, until: Until | None, ke
     done = worked = 0
     seen: Seen = {}
     while (limit is None or done < limit) and not (until and until()):
-        spot, moved = walk.save(), walk.cursor.moved
+        spot, moved = walk.save() if limit is None else None, walk.cursor.moved
         if walk.placing is not None:
             walk.placing.begin_run(walk.inside, step.place)
         try:
             run(walk, step.body)
         except Fault as fault:
-            if limit is not None or fault.rule is UNDEFINED or (fault.rule is MISSING_TARGET and not done):
+            if spot is None or fault.rule is UNDEFINED or (fault.rule is MISSING_TARGET and not done):
                 raise
             walk.load(spot)
             break
@@ -163,8 +164,8 @@ def _skip_ahead(
     at, left = tuple(cursor.at), tuple(cursor.left)
     there = walk.remaining(kind) if kind else 0
     for depth, span in enumerate(cursor.spans):
-        if span.times == 1 and depth > 0:
-            continue
+        if span.times == 1 and (depth > 0 or limit is None):
+            continue  # passed once only; what takes nothing is bound to come back all the same
         key = (depth, at, left[:depth], left[depth + 1 :])
         earlier = seen.get(key)
         now = Passed(done, left[depth], len(walk.out), there, dict(walk.spent))
@@ -384,5 +385,5 @@ def _keep_fact(walk: Walk, step: Repeat, before: Ahead, times: int) -> None:
     """Remember how a repeat went, for the working of a finding; repeats inside repeats are left out."""
     if times and not walk.inside and len(walk.facts) < 20:
         after = _ahead(walk)
-        takes, spaces = (before.sts - after.sts) // times, (before.spaces - after.spaces) // times
-        walk.facts.append(RepeatFact(step.place, takes, spaces, (after.made - before.made) // times, times))
+        took, spaces = before.sts - after.sts, before.spaces - after.spaces
+        walk.facts.append(RepeatFact(step.place, took, spaces, after.made - before.made, times))

@@ -24,20 +24,21 @@ from gradegen.design.worked import WorkedStep
 from gradegen.work import steps as _steps  # noqa: F401 - signs up how steps are worked
 from gradegen.work.closing import stand_in
 from gradegen.work.doubts import START_MISSING, start_is_missing
-from gradegen.work.edges import plain, stitches, tally, tidy
+from gradegen.work.edges import plain, tally, tidy
 from gradegen.work.heirs import name_heirs
 from gradegen.work.judge import Mismatch, census_of, compare, made_of, name_groups, units_of
 from gradegen.work.kinds import ANY_STITCH
 from gradegen.work.petals import petals_are_left
 from gradegen.work.picots import joined_loops
 from gradegen.work.placing import Placed, Placing
+from gradegen.work.repeat_facts import RepeatFact
 from gradegen.work.row_ends import work_steps
 from gradegen.work.site import Site
 from gradegen.work.starts import start
 from gradegen.work.stitching import goes_beside, leave_edge
 from gradegen.work.stops import OFF_MULTIPLE, Fault, Unclear
 from gradegen.work.tiles import close_tile
-from gradegen.work.walk import RepeatFact, Stretch, Walk
+from gradegen.work.walk import Stretch, Walk
 
 _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has few
 
@@ -185,7 +186,7 @@ def _all_read(steps: Sequence[Step]) -> None:
 
 def steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:
     """The row's steps without those that only other sizes work."""
-    if not any(isinstance(step, SizesOnly) for step in row.steps):
+    if id(row) in site.read or not any(isinstance(step, SizesOnly) for step in row.steps):
         return row.steps
     named = {size for step in row.steps if isinstance(step, SizesOnly) for size in step.sizes}
     mine = site.sizes[site.size]
@@ -229,7 +230,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
         name_groups(row.stated, outcome.units, walk.site)
         outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
         return
-    there = walk.used + stitches(walk.before)
+    there = walk.used + walk.whole(ANY_STITCH)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
     outcome.kept_aside = walk.kept_aside + ((Stretch(outcome.rest, 0),) if outcome.rest else ())
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there

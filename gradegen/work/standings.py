@@ -31,9 +31,8 @@ def stand(stands_for: Standing) -> list[Target]:
     return found
 
 
-def standings(walk: Walk, number: int, counts: Counts | None) -> list[Standing]:
+def standings(walk: Walk, number: int, counts: Counts | None, following: str) -> list[Standing]:
     """Every way to read a starting chain, likeliest first: its own words, the notes, the join, the trade's habit."""
-    following = first_stitch(walk.ahead, walk) or BY_LENGTH.get(number, "dc")
     if counts is not None:
         return [spelled(counts.as_, number, following)]
     for note in walk.site.notes.chains:

@@ -13,7 +13,7 @@ from gradegen.work.doubts import START_UNSURE, start_is_doubtful
 from gradegen.work.edges import plain, space
 from gradegen.work.kinds import ANY_STITCH
 from gradegen.work.picots import begins_with_picot, steps_after
-from gradegen.work.standings import Standing, first_stitch, height, put_on_edge, say, standings
+from gradegen.work.standings import BY_LENGTH, Standing, first_stitch, height, put_on_edge, say, standings
 from gradegen.work.walk import Walk
 
 _CLUSTER = re.compile(r"(\d+)-(\w+) cluster|(\w+?)(\d+)tog")
@@ -77,11 +77,11 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
     if is_first_leg(walk, number):
         _first_leg(walk, number, place)
         return
-    ways = standings(walk, number, counts)
+    following = first_stitch(walk.ahead, walk)
+    ways = standings(walk, number, counts, following or BY_LENGTH.get(number, "dc"))
     said = tuple(say(number, way) for way in ways)
     sure = len({sum(not name.startswith("ch-") for name in way) for way in ways}) == 1
     chosen = 0 if len(ways) == 1 else _preferred(walk, number, ways, said, place)
-    following = first_stitch(walk.ahead, walk)
     if not sure and following is not None and start_is_doubtful(walk.ahead, walk.site, number, following, walk.before):
         walk.unsure = START_UNSURE
     stands_for = ways[chosen]

@@ -23,14 +23,12 @@ from gradegen.work.walk import Walk
 def do_work(walk: Walk, step: Work) -> None:
     """Stitches into the places the step names."""
     into = step.into
-    if closing.closes(walk, step):
-        closing.close(walk, step)
+    if walk.last_space is not None and _ends_chains(walk, step):
         return
-    if picots.closes_with_stitch(walk, step):
-        return
-    closing.pass_by(walk, into)
+    if walk.here:
+        closing.pass_by(walk, into)
     groups.pass_rest(walk, into)
-    mesh = meshes.mesh_of(step.makes, walk.site)
+    mesh = meshes.mesh_of(step.makes, walk.site) if walk.site.definitions else None
     if mesh is not None:
         meshes.work_meshes(walk, step, mesh)
         return
@@ -43,6 +41,14 @@ def do_work(walk: Walk, step: Work) -> None:
         if thing.name in _APART and _is_apart(walk, step, thing.name):
             return
     _WHERE[into.which](walk, step)
+
+
+def _ends_chains(walk: Walk, step: Work) -> bool:
+    """Closes the chains just made to a loop or a picot; True when the step is done with that."""
+    if closing.closes(walk, step):
+        closing.close(walk, step)
+        return True
+    return picots.closes_with_stitch(walk, step)
 
 
 _APART = ("ring", "free loop", "row end")
@@ -149,7 +155,7 @@ def _next(walk: Walk, step: Work) -> None:
     if kind is kinds.ANY_SPACE and any(thing.name == "ch" for thing in into.things):
         walk.owe(kind)
         walk.take(kind, 1, into.place)
-    elif walk.remaining(kind) or not closing.take_waiting(walk, into):
+    elif not closing.take_waiting(walk, into, kind):
         walk.owe(kind)
         walk.take(kind, number * each, into.place)
     walk.into_group = kind.key[1:] if kind.key.startswith("@") else ""

@@ -17,21 +17,11 @@ from gradegen.work.edges import stitches, target
 from gradegen.work.kinds import ANY_PLACE, ANY_SPACE, ANY_STITCH, ANYTHING, HELD_STITCH, Kind
 from gradegen.work.makes import grouped, targets_of
 from gradegen.work.placing import Laid, Placing
+from gradegen.work.repeat_facts import RepeatFact
 from gradegen.work.site import Made, Site
 from gradegen.work.stops import MISSING_TARGET, RUNS_SHORT, Fault, Unclear
 
 RING = target("ring", "ring")
-
-
-@dataclass(slots=True)
-class RepeatFact:
-    """How one repeat went: stitches and spaces that a run of it took, stitches it made, and how many runs."""
-
-    place: Place
-    takes: int
-    spaces: int
-    makes: int
-    times: int
 
 
 CursorSpot = tuple[list[object], list[int], list[int], int]
@@ -155,10 +145,9 @@ class Walk:
         key = id(things) * 2 + each
         known = self._kinds.get(key)
         if known is None:
-            found = [self._kind_of(thing, each) for thing in things] or [ANY_STITCH]
-            union = found[0]
-            for other in found[1:]:
-                union = union | other
+            union = self._kind_of(things[0], each) if things else ANY_STITCH
+            for thing in things[1:]:
+                union = union | self._kind_of(thing, each)
             known = self._kinds[key] = (things, union)  # the things are kept so that their id stays their own
         return known[1]
 
@@ -217,7 +206,7 @@ class Walk:
 
     def _any_stitch(self) -> Kind:
         """Stitches; in another reading the chain spaces between them as one stitch each."""
-        if not kinds.holds(self.before, ANY_SPACE.fits):
+        if not self.whole(ANY_SPACE):
             return ANY_STITCH
         ways = ("chain spaces are passed over by 'each st'", "each chain space is worked as a st")
         if self.site.choose("spaces", "chain spaces", ways, self._somewhere, silent=True):
@@ -281,6 +270,10 @@ class Walk:
             found=f"{there} left",
         )
 
+    def whole(self, kind: Kind) -> int:
+        """How many of this kind the edge has, passed or ahead."""
+        return self.cursor.whole(kind.key, kind.fits)
+
     # making -------------------------------------------------------------------------------------------------------
 
     def targets(self, makes: tuple[Make, ...]) -> tuple[Target, ...]:
@@ -306,6 +299,12 @@ class Walk:
             self.out.append(Run(times, one))
         else:
             self.out.extend(one)
+
+    @property
+    def last_space(self) -> Target | None:
+        """The chain space that was made last, where nothing stands behind it yet."""
+        last = self.out[-1] if self.out else None
+        return last if isinstance(last, Target) and last.kind == "sp" else None
 
     def spend(self, name: str, number: int = 1) -> None:
         """Something was made that leaves no place on the edge."""
