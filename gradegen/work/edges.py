@@ -92,17 +92,14 @@ def plain(number: int, name: str = "st", kind: Kind = "st") -> Edge:
     return (Run(number, (target(kind, name),)),) if number > 0 else ()
 
 
-def _lone(item: Target | Run) -> tuple[int, Edge]:
-    return (item.times, item.items) if isinstance(item, Run) else (1, (item,))
-
-
 def _joined(found: list[Target | Run], item: Target | Run) -> None:
     """Append, melting equal neighbours into one run, and stretches that say again what a run beside them says."""
-    times, items = _lone(item)
+    times, items = item if isinstance(item, Run) else (1, (item,))
     if times < 1 or not items:
         return
     if found:
-        before_times, before = _lone(found[-1])
+        last = found[-1]
+        before_times, before = last if isinstance(last, Run) else (1, (last,))
         if len(before) == len(items) and before == items:
             found[-1] = Run(before_times + times, items)
             return

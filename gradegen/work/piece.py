@@ -127,6 +127,7 @@ class PieceWork:
         tracing: bool = False,
     ) -> Site:
         """What stays the same while a row is worked in this size under this reading; `shape`: how that row goes."""
+        standing = self.standings[size]
         return Site(
             size=size,
             sizes=self.sizes,
@@ -135,16 +136,16 @@ class PieceWork:
             notes=notes or self.notes,
             counts=self.counts[size],
             measures=self.measures[size] if self.measures else {},
-            turning_chain=self.standings[size].turning_chain,
-            after_group=self.standings[size].after_group,
+            turning_chain=standing.turning_chain,
+            after_group=standing.after_group,
             booklet=self.booklet,
             edge_given=self.edge_given,
-            rows=self.standings[size].rows if self.standings[size].rows != 0 else self.standings[size].side_rows,
-            on_held=self.standings[size].on_held,
+            rows=standing.side_rows if standing.rows == 0 else standing.rows,
+            on_held=standing.on_held,
             told_chains=self.told_chains,
             told_loops=self.told_loops,
             told_skips=self.told_skips,
-            start_unknown=self.standings[size].start_unknown and self.turns_with_chain,
+            start_unknown=standing.start_unknown and self.turns_with_chain,
             tracing=tracing,
             habits=self.habits,
             reading=reading,

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from gradegen.design.edge import Edge
 from gradegen.findings import Place
+from gradegen.work.edges import stitches
 
 
 @dataclass(slots=True)
 class RepeatFact:
-    """How one repeat went: stitches and spaces that all its runs took, stitches they made, and how many runs."""
+    """How one repeat went: stitches and spaces that all its runs took, the new edge before and after, how many runs."""
 
     place: Place
     took: int
     took_spaces: int
-    made: int
+    before: Edge
+    after: Edge
     times: int
 
     @property
@@ -30,4 +33,4 @@ class RepeatFact:
     @property
     def makes(self) -> int:
         """Stitches that one run made."""
-        return self.made // self.times
+        return (stitches(self.after) - stitches(self.before)) // self.times

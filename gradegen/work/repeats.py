@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from gradegen.design.edge import Run
+from gradegen.design.edge import Edge, Run
 from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Slip, Step, Thing, Work
 from gradegen.work import kinds
 from gradegen.work.doing import run, works
 from gradegen.work.doubts import NEVER_RUN
-from gradegen.work.edges import stitches
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.made_enough import run_until_made
 from gradegen.work.passed_over import passed_first, passes_once_more
@@ -286,9 +285,9 @@ def work_bound(walk: Walk, step: Repeat) -> None:
     kind = body_kind(walk, step.body)
     if kind is None:
         raise Unclear("this repeat goes nowhere", step.place)
-    before = walk.remaining(kind)
     ahead = _ahead(walk)
     if bound.to in ("thing", "before marker"):
+        before = walk.remaining(kind)
         done = loop(walk, step, None, _at_thing(walk, bound, kind))
         if not _at_thing(walk, bound, kind)():
             raise uneven(walk, step, kind, before, 0, done)
@@ -374,11 +373,11 @@ class Ahead(NamedTuple):
 
     sts: int
     spaces: int
-    made: int
+    made: Edge
 
 
 def _ahead(walk: Walk) -> Ahead:
-    return Ahead(walk.remaining(ANY_STITCH), walk.remaining(ANY_SPACE), stitches(tuple(walk.out)))
+    return Ahead(walk.remaining(ANY_STITCH), walk.remaining(ANY_SPACE), tuple(walk.out))
 
 
 def _keep_fact(walk: Walk, step: Repeat, before: Ahead, times: int) -> None:
@@ -386,4 +385,4 @@ def _keep_fact(walk: Walk, step: Repeat, before: Ahead, times: int) -> None:
     if times and not walk.inside and len(walk.facts) < 20:
         after = _ahead(walk)
         took, spaces = before.sts - after.sts, before.spaces - after.spaces
-        walk.facts.append(RepeatFact(step.place, took, spaces, after.made - before.made, times))
+        walk.facts.append(RepeatFact(step.place, took, spaces, before.made, after.made, times))

@@ -278,7 +278,7 @@ class Walk:
 
     def targets(self, makes: tuple[Make, ...]) -> tuple[Target, ...]:
         """What goes into one place; found once per step."""
-        known = self._made.get(id(makes)) or self.site.made.get(id(makes))
+        known = self.site.made.get(id(makes)) or self._made.get(id(makes))
         if known is None:
             known = (makes, targets_of(makes, self.site))  # the makes are kept so that their id stays their own
             keep = self._made if any(make.times and len(make.times.values) != 1 for make in makes) else self.site.made
@@ -389,9 +389,9 @@ class Walk:
     def left_over(self) -> tuple[int, Kind | None]:
         """How much that is owed was not worked, and of which kind."""
         most, which = 0, None
-        groups = {key.lstrip("@<>") for key in self.addressed if key.startswith("@")}
+        groups = frozenset(key.lstrip("@<>") for key in self.addressed if key.startswith("@"))
         for kind in self.addressed.values():
-            left = self.remaining(kind if kind.key.startswith("@") else kinds.outside(kind, frozenset(groups)))
+            left = self.remaining(kinds.outside(kind, groups) if groups and kind.key[0] != "@" else kind)
             if left and self.passed:
                 left = max(0, left - Cursor(self.passed).remaining(kind.key, kind.fits))
             if left > most:
