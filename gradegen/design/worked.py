@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Literal
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
 
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Row
@@ -29,8 +29,7 @@ class WorkedStep:
     depth: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedRow:
+class WorkedRow(NamedTuple):
     """One row (or range of rows) in one size.
 
     `made`: stitches of the last row worked. `units`: made by name ("dc", "ch-2 sp", "shell"). `taken`: stitches of the
@@ -50,12 +49,12 @@ class WorkedRow:
     units: Mapping[str, int]
     taken: int | None
     times: int
+    census: Mapping[str, int]
     reading: tuple[str, ...]
     steps: tuple[WorkedStep, ...]
     findings: tuple[Finding, ...]
     why_not: str = ""
     applies: bool = True
-    census: Mapping[str, int] = field(default_factory=dict)
     merged: tuple[TableRow, ...] = ()
 
 

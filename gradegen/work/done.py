@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass, field, replace
 
 from gradegen.design.rows import Row
@@ -26,7 +25,7 @@ class Done:
     first: Outcome | None = None
     last: Outcome | None = None
     times: int = 0
-    census: Counter[str] = field(default_factory=Counter)
+    census: dict[str, int] = field(default_factory=dict)
     fault_at: Place | None = None
     blamed: Row | None = None
     against_note: bool = False
@@ -78,6 +77,7 @@ def unworked_row(piece: PieceWork, row: Row, i: int, applies: bool, why: str) ->
         units={},
         taken=None,
         times=0,
+        census={},
         reading=(),
         steps=(),
         findings=(),

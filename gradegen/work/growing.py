@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Row
+from gradegen.work.judge import add_census
 from gradegen.work.lines import Unlike, edge_at, growing, next_edge, total
 from gradegen.work.piece import PieceWork
 from gradegen.work.recurring import Tally
@@ -57,7 +58,7 @@ class Growing:
         for i, leap in known.items():
             self.piece.standings[i] = replace(self.piece.standings[i], edge=leap.edge)
             tallies[i].times += number
-            tallies[i].census.update(leap.census)
+            add_census(tallies[i].census, leap.census)
         self.seen.clear()
         return True
 
@@ -74,8 +75,7 @@ class Growing:
                 outcome = self.piece.work_on(reached, row, i)
                 if not outcome.balances or outcome.kept_aside or outcome.underside != self.piece.standings[i].underside:
                     return None
-                for name, number in outcome.census.items():
-                    made[name] = made.get(name, 0) + number
+                add_census(made, outcome.census)
                 reached = self.piece.turned(row, outcome)
             if reached != next_edge(edge):
                 return None

@@ -47,7 +47,7 @@ def _laid_out(edge: Edge, shape: _Shape, name: str) -> Iterator[Target | Run]:
 
 def _names(walk: Walk) -> Iterator[tuple[_Shape, str]]:
     for work in _works(walk.ahead):
-        name = _place_name(walk, work)
+        name = _place_name(walk, work) if len(work.makes) > 1 else ""  # of one making, groups have its name
         if name:
             try:
                 made = walk.targets(work.makes)

@@ -66,6 +66,12 @@ def census_of(standing: Mapping[Target, int], spent: Mapping[str, int]) -> dict[
     return found
 
 
+def add_census(found: dict[str, int], more: Mapping[str, int]) -> None:
+    """What another row made, added to what was made before."""
+    for name, number in more.items():
+        found[name] = found.get(name, 0) + number
+
+
 def made_of(standing: Mapping[Target, int]) -> int:
     """Stitches, chains and row ends among what stands on an edge; spaces and picots are none."""
     return sum(number for one, number in standing.items() if one.kind not in ("sp", "gap", "ring"))

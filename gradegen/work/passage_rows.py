@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass, field, replace
 
 from gradegen.design.edge import Edge
@@ -10,7 +9,7 @@ from gradegen.design.rows import Change, Row
 from gradegen.grade.shaping_faults import RUNS_OUT
 from gradegen.work.dense import is_too_dense, too_dense
 from gradegen.work.edges import plain, stitches, tally, turned
-from gradegen.work.judge import census_of
+from gradegen.work.judge import add_census, census_of
 from gradegen.work.piece import PieceWork, Standing, shape_of
 from gradegen.work.site import Site
 from gradegen.work.stops import Fault, Unclear
@@ -24,7 +23,7 @@ class PassageRows:
     row: Row
     size: int
     rows: int = 0
-    census: Counter[str] = field(default_factory=Counter)
+    census: dict[str, int] = field(default_factory=dict)
     stitch: str | None = None
     blamed: Row | None = None
 
@@ -74,7 +73,7 @@ class PassageRows:
         if outcome.unclear is not None:
             raise outcome.unclear
         self.rows += 1
-        self.census.update(outcome.census)
+        add_census(self.census, outcome.census)
         self.piece.go_on(row, self.size, outcome)
 
     def change(self, change: Change, delta: int) -> None:
@@ -100,8 +99,7 @@ class PassageRows:
     def _move(self, edge: Edge, rows: int) -> None:
         standing = self.standing
         self.piece.hear_of(edge, rows)
-        for name, number in census_of(tally(edge), {}).items():
-            self.census[name] += number * rows
+        add_census(self.census, {name: number * rows for name, number in census_of(tally(edge), {}).items()})
         self.rows += rows
         odd = rows % 2 == 1 and self.turns
         side = standing.side

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -73,7 +72,7 @@ class Course:
         return self.at.rows
 
     @property
-    def census(self) -> Counter[str]:
+    def census(self) -> dict[str, int]:
         """What they were made of."""
         return self.at.census
 

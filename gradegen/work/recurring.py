@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
@@ -14,21 +13,21 @@ class Tally(Protocol):
     """What one size has come to under a label: rows worked and everything made in them."""
 
     times: int
-    census: Counter[str]
+    census: dict[str, int]
 
 
 @dataclass(slots=True)
 class Recurring:
     """Edges seen before each row, and what had been made by then."""
 
-    seen: dict[object, tuple[int, list[Counter[str]]]] = field(default_factory=dict)
+    seen: dict[object, tuple[int, list[dict[str, int]]]] = field(default_factory=dict)
 
     def skip(self, standing: object, turn: int, room: int, tallies: Sequence[Tally]) -> int:
         """Rows that need not be worked, at most `room`, since what stands before row `turn` stood there before."""
         if room <= 0:
             return 0
         earlier = self.seen.get(standing)
-        self.seen[standing] = (turn, [Counter(tally.census) for tally in tallies])
+        self.seen[standing] = (turn, [dict(tally.census) for tally in tallies])
         if earlier is None:
             return 0
         period = turn - earlier[0]
@@ -36,5 +35,5 @@ class Recurring:
         for tally, before in zip(tallies, earlier[1], strict=True):
             tally.times += cycles * period
             for name, number in list(tally.census.items()):
-                tally.census[name] = number + cycles * (number - before[name])
+                tally.census[name] = number + cycles * (number - before.get(name, 0))
         return cycles * period

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
@@ -25,6 +24,7 @@ from gradegen.work.done import (
 from gradegen.work.entry import Entries, on_held
 from gradegen.work.growing import Growing
 from gradegen.work.joined_anew import or_somewhere, passes_to_join
+from gradegen.work.judge import add_census
 from gradegen.work.labels import (
     in_this_size,
     is_alike,
@@ -120,7 +120,7 @@ class RowsInOrder:
     def _revise(self, above: LastRow, other: Settled) -> None:
         """The row above as it is read now."""
         for i, outcome in zip(above.wanted, other.outcomes, strict=True):
-            done = Done(outcome, outcome, 1, Counter(outcome.census), stood=outcome.stood)
+            done = Done(outcome, outcome, 1, dict(outcome.census), stood=outcome.stood)
             self.revised.append(worked_row(self.piece, above.row, i, done, other))
 
     def _new_section(self, row: Row) -> None:
@@ -248,7 +248,7 @@ class RowsInOrder:
         done.first = done.first or outcome
         done.last, done.stood = outcome, outcome.stood
         done.times += 1
-        done.census.update(outcome.census)
+        add_census(done.census, outcome.census)
         self.piece.go_on(row, i, outcome)
 
     def _doubted(self, row: Row, i: int, outcome: Outcome) -> Outcome:

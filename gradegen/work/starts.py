@@ -79,9 +79,8 @@ def start(walk: Walk, number: int, counts: Counts | None, place: Place) -> None:
         return
     following = first_stitch(walk.ahead, walk)
     ways = standings(walk, number, counts, following or BY_LENGTH.get(number, "dc"))
-    said = tuple(say(number, way) for way in ways)
     sure = len({sum(not name.startswith("ch-") for name in way) for way in ways}) == 1
-    chosen = 0 if len(ways) == 1 else _preferred(walk, number, ways, said, place)
+    chosen = 0 if len(ways) == 1 else _preferred(walk, number, ways, place)
     if not sure and following is not None and start_is_doubtful(walk.ahead, walk.site, number, following, walk.before):
         walk.unsure = START_UNSURE
     stands_for = ways[chosen]
@@ -162,9 +161,11 @@ def _stands_on_slipped(walk: Walk, place: Place) -> bool:
     return walk.site.choose("slipped", "the starting chain", ways, place, silent=True) == 1
 
 
-def _preferred(walk: Walk, number: int, ways: Sequence[Standing], said: Sequence[str], place: Place) -> int:
+def _preferred(walk: Walk, number: int, ways: Sequence[Standing], place: Place) -> int:
     order = walk.site.habits.get(f"start {number}", 0)
     order = order if order < len(ways) else 0
     arranged = [order, *(i for i in range(len(ways)) if i != order)]
-    chosen = walk.site.choose("start", "the starting chain", [said[i] for i in arranged], place, silent=True)
+    chosen = walk.site.choose(
+        "start", "the starting chain", [say(number, ways[i]) for i in arranged], place, silent=True
+    )
     return arranged[chosen]

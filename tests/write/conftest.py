@@ -142,7 +142,22 @@ def worked(row: Row, size: GradedSize, made: int | None, times: int = 1) -> Work
     applies = row.sizes is None or size.name in row.sizes
     status: Any = "proved" if made is not None and applies else "not-checked"
     return WorkedRow(
-        row, row.label.text, size.name, status, (), (), made, {"sc": made or 0}, None, times, (), (), (), "", applies
+        row,
+        row.label.text,
+        size.name,
+        status,
+        (),
+        (),
+        made,
+        {"sc": made or 0},
+        None,
+        times,
+        {},
+        (),
+        (),
+        (),
+        "",
+        applies,
     )
 
 

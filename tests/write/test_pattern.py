@@ -122,7 +122,7 @@ def other_body(size: GradedSize) -> GradedSize:
 def with_other_values(checked: Checked, kept: str) -> Checked:
     sizes = tuple(size if size.name == kept else other_body(size) for size in checked.sizes)
     worked = {
-        name: rows if name == kept else tuple(replace(row, made=1, status="not-checked") for row in rows)
+        name: rows if name == kept else tuple(row._replace(made=1, status="not-checked") for row in rows)
         for name, rows in checked.worked.items()
     }
     return replace(checked, sizes=sizes, worked=worked)

@@ -48,7 +48,7 @@ def test_the_measured_stretch_is_as_long_as_the_measure(hat: Checked) -> None:
 
 
 def test_stitches_that_do_not_fit_the_measure_are_not_believed(hat: Checked) -> None:
-    half = {name: tuple(replace(row, made=(row.made or 0) // 2) for row in rows) for name, rows in hat.worked.items()}
+    half = {name: tuple(row._replace(made=(row.made or 0) // 2) for row in rows) for name, rows in hat.worked.items()}
     drawn = profile(replace(hat, worked=half))
     assert not drawn.is_worked
     assert drawn.points[0][0] == 0.0  # still closed at the top
@@ -64,7 +64,7 @@ def test_chain_spaces_count_as_width(hat: Checked) -> None:
     st, sp = Target("st", "dc"), Target("sp", "sp", length=1)
     lace = {
         name: tuple(
-            replace(row, made=(row.made or 0) // 2, after=(Run((row.made or 0) // 2, (st, sp)),)) for row in rows
+            row._replace(made=(row.made or 0) // 2, after=(Run((row.made or 0) // 2, (st, sp)),)) for row in rows
         )
         for name, rows in hat.worked.items()
     }
@@ -73,7 +73,7 @@ def test_chain_spaces_count_as_width(hat: Checked) -> None:
 
 def test_a_tube_from_a_joined_chain(samples: Any, hat: Checked) -> None:
     full = hat.sizes[4].counts["full"].n
-    even = {name: tuple(replace(row, made=full) for row in rows) for name, rows in hat.worked.items()}
+    even = {name: tuple(row._replace(made=full) for row in rows) for name, rows in hat.worked.items()}
     drawn = profile(replace(hat, worked=even))
     assert drawn.is_worked
     assert drawn.points[0][0] == drawn.points[-1][0]
