@@ -36,7 +36,8 @@ class Growing:
         `rows`: those that come next, again and again.
         """
         standings = {i: self.piece.standings[i] for i in tallies}
-        self.seen.append({i: one.edge for i, one in standings.items() if one.edge and not one.is_doubted})
+        sure = {i: one.edge for i, one in standings.items() if one.edge and not one.is_doubted and not any(one.rests)}
+        self.seen.append(sure)
         worked = len(self.seen)
         if self.piece.one_by_one or worked & (worked - 1):
             return 0  # tried after 2, 4, 8 ... rows
