@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from gradegen.design.edge import Target
 from gradegen.design.rows import Aside, Chain, Repeat, Step
+from gradegen.work.addressed import body_kind
 from gradegen.work.doing import do
-from gradegen.work.repeats import body_kind, loop
+from gradegen.work.repeats import loop
 from gradegen.work.stops import Fault, Unclear
 from gradegen.work.walk import Walk
 

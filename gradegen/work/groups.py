@@ -236,12 +236,25 @@ def _find_group(walk: Walk, ahead: Sequence[Target], group: Thing, into: Into) -
     for i, one in enumerate(ahead):
         if one.nth == 1 and not one.group and one.size > 1 and size in (None, one.size):
             return i, one.size
-    found = _equal_run(ahead, size)
+    found = _equal_run(ahead, size) or (_centre_alone(walk, ahead, into) if size is None else None)
     if found is None and _is_on(walk.before, name, size):
         raise Fault(RUNS_SHORT, into.place, f"No {name} is left on the edge.", expected=f"a {name}", found="none left")
     if found is None:
         raise Unclear(f"no {name} can be told apart on the row before", into.place)
     return found
+
+
+def _centre_alone(walk: Walk, ahead: Sequence[Target], into: Into) -> tuple[int, int] | None:
+    """`centre dc of next petal`, nobody explained: dcs with one stitch at either side, as `hdc, dc, hdc`."""
+    member = walk.kind(into.things)
+    start = next((i for i, one in enumerate(ahead) if member.fits(one)), None)
+    if into.nth is not None or into.things == (Thing("st"),) or not start:
+        return None
+    end = start
+    while end < len(ahead) and member.fits(ahead[end]):
+        end += 1
+    alike = end < len(ahead) and ahead[start - 1].name == ahead[end].name and ahead[end].kind == "st"
+    return (start, end - start) if alike and (end - start) % 2 else None
 
 
 def _is_on(edge: Edge, name: str, size: int | None) -> bool:

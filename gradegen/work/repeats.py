@@ -10,14 +10,14 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from gradegen.design.edge import Edge, Run
-from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Slip, Step, Thing, Work
+from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Work
 from gradegen.work import kinds
+from gradegen.work.addressed import body_kind
 from gradegen.work.doing import run, works
 from gradegen.work.doubts import NEVER_RUN
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.made_enough import run_until_made
 from gradegen.work.passed_over import passed_first, passes_once_more
-from gradegen.work.petals import petals_of
 from gradegen.work.repeat_facts import RepeatFact
 from gradegen.work.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 from gradegen.work.walk import Walk
@@ -234,47 +234,6 @@ def _union(pairs: Sequence[tuple[Kind, tuple[Make, ...]]]) -> Kind:
 # repeats to the end or a limit --------------------------------------------------------------------------------------
 
 
-def body_kind(walk: Walk, steps: Sequence[Step]) -> Kind | None:
-    """Everything that the steps of a repeat address by next, each or skip."""
-    union: Kind | None = None
-    for things, each in _things(steps):
-        try:
-            kind = walk.kind(things, each=each)
-        except Unclear:  # `center dc of next petal`: what a petal is shows only on the way
-            parts = [one.into.things for one in _parts_of(steps, things) if one.into.things]
-            petals = petals_of(walk, steps, things)
-            if not parts and petals is None:
-                raise
-            kind = petals or walk.kind(parts[0])
-        union = kind if union is None else (union if kind.key in union.key.split("|") else union | kind)
-    return union
-
-
-def _parts_of(steps: Sequence[Step], things: tuple[Thing, ...]) -> list[Work]:
-    """The works into a part of these."""
-    works = [step for step in steps if isinstance(step, Work) and step.into.of is not None]
-    return [work for work in works if work.into.of is not None and work.into.of.things == things]
-
-
-def _things(steps: Sequence[Step]) -> list[tuple[tuple[Thing, ...], bool]]:
-    """What steps address, and whether by "each"."""
-    found: list[tuple[tuple[Thing, ...], bool]] = []
-    for step in steps:
-        if isinstance(step, (Work, Skip)) or (isinstance(step, Slip) and not step.to):
-            outside = any(t.name in ("ring", "group", "below") for t in step.into.things)
-            if step.into.which in ("next", "each") and not outside:
-                found.append((step.into.things, step.into.which == "each"))
-            elif step.into.which == "of" and step.into.of is not None:
-                found.append((step.into.of.things, False))
-        elif isinstance(step, Repeat):
-            found += _things(step.body)
-        elif isinstance(step, Mixed):
-            found += [(work.into.things, False) for work in step.works]
-        elif hasattr(step, "readings"):
-            found += _things(step.readings[0])
-    return found
-
-
 def work_bound(walk: Walk, step: Repeat) -> None:
     """A repeat to the end or to a limit, where nothing after it decides how often it runs."""
     bound = step.times.bound or Bound("end")
@@ -300,6 +259,8 @@ def work_bound(walk: Walk, step: Repeat) -> None:
             counted = kinds.ANY_PLACE
     if counted.key == "st" and not _has_stitches(kind):
         counted, keep = kind, 0  # `(...) in next sp; rep to last st`: all spaces, whatever stitches stand after them
+    elif keep and counted.key.startswith("=") and not _has_stitches(kind):
+        counted, keep = kind, _among_last(walk, kind, counted, keep)
     before = walk.remaining(counted)
     if before < keep and counted.of_several and not kinds.holds(walk.before, counted.fits):
         raise Unclear(f"the row before is not known to hold a {counted.words}", step.place)
@@ -311,6 +272,17 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         raise uneven(walk, step, counted, before, keep, done)
     walk.kept = keep
     _keep_fact(walk, step, ahead, done)
+
+
+def _among_last(walk: Walk, kind: Kind, counted: Kind, keep: int) -> int:
+    """How many spaces stand among the last so many stitches: `(...) in next sp; rep to last 2 dc`."""
+    spot, there = walk.cursor.save(), walk.remaining(counted)
+    if there < keep:
+        raise walk.short(counted, keep, walk.at)
+    walk.cursor.pass_over(counted.key, counted.fits, there - keep + 1)
+    found = walk.remaining(kind)
+    walk.cursor.load(spot)
+    return found
 
 
 def _has_stitches(kind: Kind) -> bool:

@@ -120,13 +120,13 @@ def work_once(
         _count(walk, row, outcome)
         _on_multiple(walk, row, outcome.made)
         outcome.unsure = "" if row.stated and not outcome.mismatches else walk.unsure
-        if walk.on_row_ends and outcome.mismatches:
-            outcome.mismatches, walk.likely = (), "how many rows this piece has is not certain"
+        if walk.about and outcome.mismatches:
+            outcome.mismatches, walk.likely = (), walk.about
         if walk.likely:
             outcome.unclear = Unclear(walk.likely, row.place)
         outcome.placed = placing.record(before, outcome.after) if placing is not None else None
     except Fault as fault:
-        if _leaves_its_edge(row, walk) or (walk.on_row_ends and walk.site.edge_given):
+        if _leaves_its_edge(row, walk) or (walk.about and walk.site.edge_given):
             outcome.unclear = Unclear("this row goes on into what it makes itself", fault.place)
         else:
             outcome.fault = fault

@@ -25,6 +25,7 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.read.notation.things import is_space
+from gradegen.work.addressed import body_kind
 from gradegen.work.closing import keep_for_closing, keep_for_join, waits_for_first
 from gradegen.work.correspond import end_to_correspond
 from gradegen.work.doing import do, reading_tried, run
@@ -32,7 +33,7 @@ from gradegen.work.edges import split_first, stitches
 from gradegen.work.groups import keep_whole, pass_rest
 from gradegen.work.kinds import ANY_STITCH, Kind
 from gradegen.work.reach import how_many
-from gradegen.work.repeats import body_kind, loop, uneven
+from gradegen.work.repeats import loop, uneven
 from gradegen.work.starts import worked
 from gradegen.work.stitching import work_mixed
 from gradegen.work.stops import DOES_NOT_FIT, LEFT_OVER, UNDEFINED, Fault, Unclear

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
-from gradegen.design.rows import Aside, Chain, Even, Label, Row, RowsAgain, Step, Turn, Unread
+from gradegen.design.rows import Aside, Chain, Row, RowsAgain, Step, Turn, Unread
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding
 from gradegen.work.beginnings import begins_anew, begins_ring
@@ -23,6 +23,7 @@ from gradegen.work.done import (
 )
 from gradegen.work.entry import Entries, on_held
 from gradegen.work.growing import Growing
+from gradegen.work.grown_rounds import grown_rows, grows_between
 from gradegen.work.joined_anew import or_somewhere, passes_to_join
 from gradegen.work.judge import add_census
 from gradegen.work.labels import (
@@ -38,8 +39,9 @@ from gradegen.work.labels import (
 from gradegen.work.measured_rows import rows_until
 from gradegen.work.numbering import Numbering
 from gradegen.work.order_flips import find_order_flips
-from gradegen.work.passages import Course, is_passage, one_of_passage
+from gradegen.work.passages import Course, is_passage
 from gradegen.work.piece import PieceWork, Standing, against, without_counts
+from gradegen.work.pointed_rows import grows, no_changes, plain_row
 from gradegen.work.recurring import MOST_ROWS, Recurring
 from gradegen.work.row import Outcome
 from gradegen.work.second_thoughts import LastRow, forget_unsure, think_again, weigh
@@ -305,23 +307,37 @@ class RowsInOrder:
             if again.more:
                 known = {**known, **dict.fromkeys(row_keys(row, site), row)}
             number = self._rows_again(again, row, site, i)
-            targets = [_plain_row(target) for target in look_up(again, known, row)]
-            _no_changes(again)
+            targets = [plain_row(target) for target in look_up(again, known, row)]
+            no_changes(again)
         except (Fault, Unclear) as stop:
             done.last = stopped(stop)
             if not (again.until is not None and self._stays(row, again, i)):
                 self.piece.go_on(row, i, done.last)
             return
         done.fault_at = again.place
+        if grows_between(again):
+            self._grow(row, targets[-1], number, i, done)
+            return
         self._cycle(row, targets, number, i, done)
-        if done.last is not None and done.last.fault is not None and _grows(row):
+        last = done.last
+        if last is not None and ((last.fault and grows(row)) or (again.except_ and (last.fault or last.mismatches))):
             done.last = stopped(Unclear("each time something is added or left out", again.place))
+
+    def _grow(self, row: Row, base: Row, number: int, i: int, done: Done) -> None:
+        """Rounds that change the count as the one before them did."""
+        try:
+            versions = grown_rows(row, base, number, self.piece.standings[i].edge or (), self.piece.site(i, {}))
+        except (Fault, Unclear) as stop:
+            done.last = stopped(stop)
+            return
+        for version in versions:
+            self._take(version, i, self.piece.settle(version, [i]).outcomes[0], done)
 
     def _stays(self, row: Row, again: RowsAgain, i: int) -> bool:
         """True where rows worked an unknown number of times leave the edge as it was; the piece then stands on it."""
         before, standing, done = self.piece.key(i), self.piece.standings[i], Done()
         try:
-            targets = [_plain_row(target) for target in look_up(again, self.known[i], row)]
+            targets = [plain_row(target) for target in look_up(again, self.known[i], row)]
         except (Fault, Unclear):
             return False
         self._cycle(row, targets, rows_named(again), i, done)
@@ -361,30 +377,6 @@ _ORDINARY = {"next", "last", "foundation", "final", "base", ""}
 
 def _has_work(steps: Sequence[Step]) -> bool:
     return any(not isinstance(step, (Aside, Turn, Unread)) for step in steps)
-
-
-def _plain_row(row: Row) -> Row:
-    """A row to repeat: its steps once, whatever its own label's range or trailing repeats say."""
-    steps = one_of_passage(row) if is_passage(row) else row.steps
-    steps = tuple(step for step in steps if not isinstance(step, RowsAgain))
-    if not steps:
-        raise Unclear(f"{row.label.text or 'that row'} itself points to other rows", row.place)
-    return replace(row, steps=steps, label=Label(row.label.text, row.label.kind, place=row.label.place))
-
-
-def _no_changes(again: RowsAgain) -> None:
-    if any(not _harmless(step) for step in again.except_):
-        raise Unclear("the row is repeated with a change", again.place)
-
-
-def _grows(row: Row) -> bool:
-    """`Rep Row 3, adding 1 block on each row`: its words of how often hold for the first time only."""
-    said = [step.text.split(" ")[0].lower() for step in row.steps if isinstance(step, Aside)]
-    return any(word in ("adding", "losing", "increasing", "decreasing", "with") for word in said)
-
-
-def _harmless(step: Step) -> bool:
-    return isinstance(step, (Aside, Even))
 
 
 def _unsaid(row: Row) -> Row:

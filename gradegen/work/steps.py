@@ -78,7 +78,7 @@ def do_elsewhere(walk: Walk, step: Elsewhere) -> None:
     if not walk.begun and goes_behind_petals(walk, walk.ahead):
         return
     if walk.site.edge_given and not walk.begun and _EDGE.search(step.text):
-        walk.on_row_ends = True
+        walk.about = "how many rows this edge has is not certain"
         return
     walk.site.blind = True
     walk.onto(plain(ENDLESS), again=True)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from gradegen.design.rows import Aside, Chain, Join, Make, Mixed, Repeat, Step, Turn, Work
 from gradegen.work import closing, foundations, gaps, groups, kinds, meshes, picots, repeats
+from gradegen.work.addressed import goes_back
 from gradegen.work.beginnings import is_foundation
 from gradegen.work.cursor import Cursor
 from gradegen.work.doing import works
@@ -72,7 +73,7 @@ def _onto_row_ends(walk: Walk) -> None:
         return
     if not walk.site.rows:
         raise Unclear("how many rows this edge has is not known", walk.at)
-    walk.on_row_ends = True
+    walk.about = "how many rows this piece has is not certain"
     walk.onto(plain(walk.site.rows, "row end", "row end"), again=True)
 
 
@@ -123,6 +124,9 @@ def _next(walk: Walk, step: Work) -> None:
         return
     if step.bare and is_foundation(step.makes):
         walk.begun = True
+        walk.make(step.makes, number)
+        return
+    if goes_back(into, walk.ahead):
         walk.make(step.makes, number)
         return
     if into.things and into.things[0].name == "below":
@@ -195,6 +199,7 @@ def _each(walk: Walk, step: Work) -> None:
         parts = tuple(replace(step, into=replace(into, things=(thing,), bound=None)) for thing in into.things)
         do_mixed(walk, Mixed(parts, into.bound, place=step.place))
         return
+    _note_evenly(walk, step)
     kind = walk.kind(into.things, each=True)
     walk.owe(kind)
     if kind is kinds.ANY_SPACE and into.things[0].name == "ch":
@@ -210,6 +215,14 @@ def _each(walk: Walk, step: Work) -> None:
     if into.bound is not None and into.bound.to == "last":
         walk.kept = walk.site.number(into.bound.number)
     walk.make(step.makes, number // each)
+
+
+def _note_evenly(walk: Walk, step: Work) -> None:
+    """`sc evenly around`: one in each stitch, as far as nothing speaks against it."""
+    if step.into.loosely:
+        walk.about = "how many stitches go evenly around is not said"
+        if not walk.site.edge_given:
+            walk.unsure = walk.about
 
 
 def _each_chain(walk: Walk, step: Work, kind: Kind) -> None:
@@ -352,7 +365,12 @@ def do_mixed(walk: Walk, step: Mixed) -> None:
 
 def work_mixed(walk: Walk, step: Mixed, less: int) -> None:
     """The same, but for so many places at the end."""
-    pairs = [(kind := walk.kind(work.into.things), _along(walk, work, kind)) for work in step.works]
+    for work in step.works:
+        _note_evenly(walk, work)
+    works = sorted(step.works, key=lambda work: work.into.things[0].name != "corner")  # a corner st is a st too
+    pairs = [(kind := walk.kind(work.into.things), _along(walk, work, kind)) for work in works]
+    if works[0].into.things[0].name == "corner" and pairs[0][0] is ANY_STITCH:
+        raise Unclear("no corner can be told apart on the row before", step.place)
     union = pairs[0][0]
     for kind, _ in pairs[1:]:
         union = union | kind

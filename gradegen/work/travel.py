@@ -38,8 +38,8 @@ def do_skip(walk: Walk, step: Skip) -> None:
         return
     elif into.which == "each":
         number = how_many(walk, kind, into.bound, Work((), into, place=step.place))
-    if into.which != "first":
-        walk.owe(kind)
+    if into.which != "first" and kind.key != "sp" and not (kind.key.startswith("sp") and kind.key[2:].isdigit()):
+        walk.owe(kind)  # a space that is skipped owes nothing: `sk ch-1 sp, dc in next dc`
     if number > 1 and chains_of_loop(walk, into, number):
         kind, number = ANY_SPACE, 1
     walk.take(kind, number, into.place)

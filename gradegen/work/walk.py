@@ -68,8 +68,8 @@ class Walk:
     and skip have named; these are owed to the end. `spent`: what was made and leaves no place on the edge (foundation
     and turning chains, slip stitches, joins, the chains of picots). `placing`: the record of what sits on what, where
     one is wanted. `kept_aside`: long stretches passed over; `gap`, `gap_kept`: where the skipping at hand, and that of
-    the last stretch kept, began. `left_before_last`: stitches left standing before "the last 6 sts". `on_row_ends`: the
-    row goes along the ends of as many rows as were worked.
+    the last stretch kept, began. `left_before_last`: stitches left standing before "the last 6 sts". `about`: why
+    the count is no more than a guess where the printed one differs.
     """
 
     site: Site
@@ -117,7 +117,7 @@ class Walk:
     gap: CursorSpot | None = None
     gap_kept: CursorSpot | None = None
     left_before_last: Fault | None = None
-    on_row_ends: bool = False
+    about: str = ""
     _made: Made = field(default_factory=dict)
     _kinds: dict[int, tuple[Sequence[Thing], Kind]] = field(default_factory=dict)
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from gradegen.design.rows import Aside, Unworked
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.word_lists import phrases, words
 
 _BEGIN = phrases(
-    "fasten off|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
+    "fasten off|fo|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
     "weave in|do not turn|do not join|do not fasten|don't turn|don't join|do not break|do not cut|"
     "place marker|place a marker|place markers|place m|pm|move marker|move m|mark|stuff firmly|"
     "stuff lightly|stuff|fill firmly|fill lightly|fill|"
@@ -57,6 +59,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         return colour
     if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
         return opening
+    if (more := read_growth(r)) is not None:
+        return more
     if not r.phrase(_BEGIN):
         r.at = mark
         return None
@@ -99,6 +103,21 @@ def _opening(r: Reading) -> Aside | None:
             return Aside(r.text(mark), place=r.place(mark))
     r.at = mark
     return None
+
+
+def read_growth(r: Reading) -> Aside | None:
+    """`working 2 more groups on each row`: how the rows grow, which the row they repeat says by itself."""
+    end = next(i for i in range(r.at, r.next_break(r.at) + 1) if r.tokens[i].kind in (*_STOPS, "open"))
+    said = [token.low for token in r.tokens[r.at : end]]
+    more = {"more", "fewer", "less", "extra", "additional"} & set(said)
+    each_row = any(a in ("each", "every", "per") and b in _ROW_WORDS for a, b in pairwise(said))
+    if r.low() not in ("working", "having", "with", "making", "adding") or not (more and each_row):
+        return None
+    mark, r.at = r.at, end
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+_ROW_WORDS = words("row rows rnd rnds round rounds")
 
 
 def _goes_on(r: Reading) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
-from gradegen.design.rows import Aside, Chain, Counts, Repeat, Stated, Step, Unread, Work
+from gradegen.design.rows import Aside, Chain, Counts, Repeat, Stated, Step, Times, Unread, Work
 from gradegen.read.notation.asides import read_trailing
 from gradegen.read.notation.counting import read_count_words, read_counted
 from gradegen.read.notation.makes import MOST_SPELLED_OUT, makes_of, read_group
@@ -44,6 +44,25 @@ def read_bracket(r: Reading, steps: list[Step], stated: list[Stated], stop: int,
         return
     r.at = close + 1
     steps.append(_kept(r, mark, close))
+
+
+def read_times_before(r: Reading, steps: list[Step], stop: int, read_steps: ReadSteps) -> bool:
+    """`6 x (sc, inc)`: how often stands before the bracket; False, and nothing read, for anything else."""
+    mark = r.at
+    number = r.number()
+    opened = r.at + 1
+    close = r.partner(opened) if number is not None and r.here.kind == "x" and r.peek().kind == "open" else None
+    if number is None or close is None or close >= stop:
+        r.at = mark
+        return False
+    r.at = opened + 1
+    body = read_steps(r, close)
+    r.at = close + 1
+    if not body.steps or not r.at_break():
+        r.at = mark
+        return False
+    steps.append(closed(tuple(body.steps), Times("in all", number), r.tokens[opened].low, r, mark))
+    return True
 
 
 def _count(r: Reading, steps: list[Step], stated: list[Stated], close: int) -> bool:
@@ -97,11 +116,18 @@ def _remark(r: Reading, steps: list[Step], mark: int, close: int) -> bool:
         return True
     if _skipped_count(r, steps, mark, close) or _late_count(r, steps, mark, close):
         return True
-    if not (_is_colour(r, mark, close) or _is_talk(r, mark, close)):
+    if not (_is_colour(r, mark, close) or _is_talk(r, mark, close) or _is_explained(r, mark, close)):
         return False
     r.at = close + 1
     steps.append(Aside(r.text(mark), place=r.place(mark)))
     return True
+
+
+def _is_explained(r: Reading, mark: int, close: int) -> bool:
+    """`picot (ch 3, sl st in first ch)`: how a stitch is made that counts as itself in any case."""
+    before, after = r.tokens[mark - 1], r.tokens[close + 1]
+    named = mark > 0 and before.kind == "stitch" and before.value in ("picot", "popcorn", "bobble", "puff")
+    return named and (after.kind in (",", ";", ".", "end", "close") or after.low in ("in", "into"))
 
 
 _COLOURS = words("a b c d e f g h mc cc ca cb cc1 cc2 cc3 c1 c2 c3 c4")

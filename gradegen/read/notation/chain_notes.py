@@ -6,7 +6,7 @@ import re
 
 from gradegen.design.notes import ChainNote
 from gradegen.findings import Written
-from gradegen.read.notation.counting import read_count_words
+from gradegen.read.notation.counting import read_count_words, read_counted
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.size_lists import join_lists
@@ -95,8 +95,11 @@ def _uncounted(r: Reading) -> str | None:
 def _verdict(r: Reading, lengths: list[int | None], before: str | None) -> list[ChainNote] | None:
     """What the chains count as, when the words here say it."""
     mark = r.at
-    turns = r.tokens[r.at - 1].low in ("turn", "turning", "beg", "beginning", "start")
-    if r.low() in ("as",) or (r.here.kind == "=" and not turns):
+    if r.here.kind == "=" and None not in lengths:
+        r.at += 1  # `5 ch at beg of row = 1 tr + 2 ch sp`
+        counted = read_counted(r)
+        return [ChainNote(length, counted[0], before) for length in lengths] if counted is not None else None
+    if r.low() in ("as",) or r.here.kind == "=":
         return None
     if r.low() == "do" and r.low(1) == "not" and r.low(2) != "count":
         return None
@@ -113,8 +116,6 @@ def _verdict(r: Reading, lengths: list[int | None], before: str | None) -> list[
 
 def _further(r: Reading, before: str | None) -> list[ChainNote]:
     """`..., 5 chain for a treble and 2 chain`, `and ch 5 as d c and ch 2`: the same said of other chains."""
-    from gradegen.read.notation.counting import read_counted
-
     notes: list[ChainNote] = []
     while r.here.kind == "," or r.low() in ("and", "or", "while", "but"):
         r.at += 1
@@ -154,7 +155,5 @@ def _by_length(r: Reading, as_: tuple[str, ...], before: str | None) -> list[Cha
 
 def _for(r: Reading) -> tuple[tuple[str, ...], bool] | None:
     """`for dc and ch 2`."""
-    from gradegen.read.notation.counting import read_counted
-
     r.at += 1
     return read_counted(r)

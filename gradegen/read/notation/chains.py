@@ -148,6 +148,7 @@ def _half_turns() -> str:
         for end in ends
         for how in (" once", " over once", " over", " by half a turn", " over by half a turn", " once by half a turn")
     ]
+    given += [f"{half} {end}" for end in ends for half in ("half twist", "half-twist", "half turn")]
     return "|".join((*given, *turned, "with a half twist", "with a half turn", "make a half twist", "make a half turn"))
 
 
@@ -271,6 +272,8 @@ def read_slip(r: Reading) -> list[Step] | None:
             return [Join("ring", place=r.place(mark))]
         to, nth = _joined_to(r)
         return [Join(to, nth, place=r.place(mark))]
+    if r.low() in ("over", "across", "along") and r.low(1) == "to":
+        r.at += 1  # `sl st over to corner sp`
     to_start = r.low() in ("to", "into")
     if r.phrase(_RING):
         r.phrase(_TWIST)
@@ -303,7 +306,11 @@ def read_slip(r: Reading) -> list[Step] | None:
     r.phrase(phrases("to join|to close|to close rnd|to close the rnd|to join rnd|to join the rnd"))
     if number is not None and into.number is None and into.which in ("next", "first"):
         into = replace(into, number=number)
-    moves = to_start or (bool(into.things) and is_space(into.things[0])) or into.which == "of"
+    moves = (
+        (to_start and into.which != "from hook")
+        or (bool(into.things) and is_space(into.things[0]))
+        or into.which == "of"
+    )
     slip = Slip(into, to=moves and into.number is None, place=r.place(mark))
     return [slip, *_slip_on(r)]
 
@@ -315,14 +322,17 @@ def _to_other_piece(r: Reading, mark: int) -> Aside | None:
         r.number()
         if r.low() in _OTHER_PIECES and r.low(1) in (*STITCHES, "row", "edge"):
             end = r.next_break(r.at)
-            if end == r.at + 2 and r.tokens[end].kind in (",", ";", ".") and r.tokens[end + 1].low == "turn":
+            behind = r.tokens[end + 1] if r.tokens[end].kind in (",", ";", ".") else r.tokens[end]
+            if end == r.at + 2 and (behind.low == "turn" or behind.kind in ("open", "end", "=")):
                 r.at = end
                 return Aside(r.text(mark), place=r.place(mark))
     r.at = start
     return None
 
 
-_OTHER_PIECES = words("neck body yoke armhole sleeve hem main collar cuff hat brim front back")
+_OTHER_PIECES = words(
+    "head leg arm tail ear wing foot neck body yoke armhole sleeve hem main collar cuff hat brim front back"
+)
 
 
 def _is_picot(r: Reading) -> bool:

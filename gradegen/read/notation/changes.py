@@ -175,7 +175,10 @@ def _worked_even(r: Reading) -> str | None:
     if r.low() in ("in", "with") and r.peek().kind == "stitch":
         r.at += 2
         stitch = str(r.tokens[r.at - 1].value)
-    read_bound(r)
+    bound = read_bound(r)
+    if bound is not None and bound.to != "end":  # `work in pattern to last st, 2 sc in last st`
+        r.at = mark
+        return None
     return stitch
 
 

@@ -10,7 +10,7 @@ from gradegen.read.notation.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
 
-def read_evenly_by_rows(r: Reading) -> list[Step] | None:
+def _by_rows(r: Reading) -> list[Step] | None:
     """`sc evenly along the long edge, 1 sc per row end`: one in the end of each row; else None."""
     mark = r.at
     r.accept("work")
@@ -37,6 +37,23 @@ def read_evenly_by_rows(r: Reading) -> list[Step] | None:
     return [Work((make,), into, place=r.place(mark))]
 
 
+def _around(r: Reading) -> list[Step] | None:
+    """`sc evenly around`, with no number: one in each stitch is meant where nothing speaks against it; else None."""
+    mark = r.at
+    r.accept("work")
+    stitch = r.here
+    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+        return None
+    r.at += 1
+    said = r.accept("evenly")
+    bound = read_bound(r) if said else None
+    if bound is None or bound.to != "end" or not r.at_break():
+        r.at = mark
+        return None
+    into = Into("each", (Thing("st"),), bound=bound, loosely=True, place=r.place(mark))
+    return [Work((Make(str(stitch.value), place=r.place(mark, mark + 1)),), into, place=r.place(mark))]
+
+
 _A_ROW = phrases(
     "per row end|per row|for each row|for every row|for each row end|in each row end|in every row end|in each row|"
     "in every row|in the end of each row|in end of each row|into each row end|into each row|for each row of edge"
@@ -46,6 +63,41 @@ _LONGEST = 10  # words
 
 
 def read_evenly(r: Reading) -> list[Step] | None:
+    """`work 30 sc evenly along the edge`, `sc evenly, 1 sc per row`, `sc evenly around`; None for anything else."""
+    return _numbered(r) or _by_rows(r) or _in_total(r) or _around(r)
+
+
+def _in_total(r: Reading) -> list[Step] | None:
+    """`sc evenly around armhole, working 72 sc in total`: the number behind; else None."""
+    mark = r.at
+    r.accept("work")
+    stitch = r.here
+    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec") or r.low(1) != "evenly":
+        return None
+    r.at += 1
+    where, end = r.at, r.next_break(r.at)
+    words_ = r.text(where, end)
+    r.at = end
+    r.accept(",", ";", ":")
+    r.accept("working", "making", "for")
+    r.phrase(phrases("a total of|total of|about"))
+    number = r.number()
+    named = r.here.value == stitch.value or r.low() in STITCHES
+    r.at += named
+    total = r.phrase(phrases("in total|total|in all|altogether"))
+    if number is None or not named or not r.at_break() or not (total or r.tokens[end + 1].low in _TOTALS):
+        r.at = mark
+        return None
+    make = Make(str(stitch.value), number, place=r.place(mark, mark + 1))
+    return [
+        Work((make,), Into("evenly", bound=Bound("words", words=words_), place=r.place(where)), place=r.place(mark))
+    ]
+
+
+_TOTALS = frozenset({"working", "making", "for"})
+
+
+def _numbered(r: Reading) -> list[Step] | None:
     """The stitches in no counted places; None when no number is spread here."""
     mark = r.at
     r.phrase(phrases("pick up and|join yarn and|work|evenly"))

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from gradegen.design.rows import (
     Aside,
+    Bound,
     Chain,
     Definition,
     Either,
@@ -17,12 +18,13 @@ from gradegen.design.rows import (
     Slip,
     Step,
     Thing,
+    Times,
     Work,
 )
-from gradegen.read.notation.makes import makes_of, read_group, read_item
+from gradegen.read.notation.makes import Item, makes_of, read_group, read_item
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import Reading
-from gradegen.read.notation.things import is_space
+from gradegen.read.notation.things import is_space, read_thing
 
 _ENDS = (None, "end")
 
@@ -45,31 +47,83 @@ def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
     """`..., making 3 sc in each corner sp` behind `sc in each st around`: one way through the row with both."""
     mark = r.at
     last = steps[-1] if steps else None
-    if r.low() not in ("making", "working", "with", "placing") or last is None or not _is_each(last):
+    if r.low() not in ("making", "working", "work", "with", "placing", "making") or not _goes_around(last):
         return None
     r.at += 1
-    makes = _made_there(r)
-    into = read_place(r) if makes else None
-    if into is None or not into.things or into.which != "each" or not is_space(into.things[0]):
+    items = _items(r)
+    into = (_in_corners(r) or read_place(r)) if items else None
+    if not items or into is None or not into.things or into.which != "each" or not is_space(into.things[0]):
         r.at = mark
         return None
     if not (r.at_break() or r.low() == "and"):
         r.at = mark
         return None
+    assert last is not None
     steps.pop()
-    return [_joined(last, Work(makes, into, place=r.place(mark)))]
+    return [_joined(last, Work(makes_of(items), into, place=r.place(mark)))]
 
 
-def _made_there(r: Reading) -> tuple[Make, ...]:
-    """`3 sc`, `(dc, ch 1, dc)`: what goes into each of them; () when neither stands here."""
+def with_chains_between(r: Reading, steps: list[Step]) -> list[Step] | None:
+    """`..., ch 3 between clusters` behind `cluster in each sp around`: a chain behind each of them."""
+    mark = r.at
+    last = steps[-1] if steps else None
+    r.accept("with", "working", "making")
+    token = r.here
+    if token.value != "ch" and token.kind != "chain":
+        r.at = mark
+        return None
+    r.at += 1
+    number = r.chain_length(token) if token.kind == "chain" else r.number()
+    if number is None or not r.accept("between"):
+        r.at = mark
+        return None
+    r.accept("each", "the", "all", "every", "them", "these", "two", "2")
+    while not r.at_break() and r.here.kind in ("stitch", "word") and r.at - mark < _LONGEST_BETWEEN:
+        r.at += 1
+    if not r.at_break() or not isinstance(last, Work) or not _is_each(last):
+        r.at = mark
+        return None
+    steps.pop()
+    one = replace(last, into=replace(last.into, which="next", bound=None), place=last.place)
+    bound = last.into.bound or Bound("end")
+    return [Repeat((one, Chain(number, place=r.place(mark))), Times("bound", bound=bound), place=last.place)]
+
+
+_LONGEST_BETWEEN = 8
+
+
+def _items(r: Reading) -> list[Item]:
+    """`3 sc` or `(2 dc, ch 2, 2 dc)`; [] where neither stands here."""
     close = r.partner(r.at) if r.here.kind == "open" else None
     if close is None:
         item = read_item(r)
-        return (item.make,) if item is not None else ()
+        return [item] if item is not None else []
     r.at += 1
-    items = read_group(r, close)
-    r.at += items is not None
-    return makes_of(items) if items is not None else ()
+    items = read_group(r, close) or []
+    r.at = close + 1
+    return items
+
+
+def _in_corners(r: Reading) -> Into | None:
+    """`in each corner sp`, `at corners`, `in all 4 corners`: every corner; else None."""
+    mark = r.at
+    if r.accept("in", "into", "at"):
+        r.accept("each", "every", "all", "the")
+        r.accept("of")
+        r.accept("the")
+        r.number()
+        thing = read_thing(r)
+        if thing is not None and thing.name == "corner" and (r.at_break() or r.low() == "and"):
+            return Into("each", (thing,), place=r.place(mark))
+    r.at = mark
+    return None
+
+
+def _goes_around(step: Step | None) -> bool:
+    """True for stitches in each place to the end, `sc around` too."""
+    if isinstance(step, Work) and step.bare and step.into.bound is not None:
+        step = replace(step, bare=False)
+    return step is not None and _is_each(step)
 
 
 def joined_on(r: Reading, steps: list[Step]) -> list[Step]:

@@ -166,6 +166,10 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
                 kind = kind or ("row" if ROW_WORDS[token.low] == "row" else "round")
             reader.at += 1
             continue
+        if name and not kind and token.kind == "number" and _numbers_part(reader):
+            name.append(token)
+            reader.at += 1
+            continue
         if token.kind in ("number", "ordinal", "count") and _takes_number(found, name, kind, reader):
             continue
         if token.low in _SIDES:
@@ -181,6 +185,12 @@ def interpret(written: Written, names: RowNames) -> ReadLabel:
     found.label = _classes(label, tokens, written)
     found.sizes = found.sizes or sizes
     return found
+
+
+def _numbers_part(reader: NumberReader) -> bool:
+    """True for the 2 of `Fin 2, Row 3`: a row word with a number of its own stands behind it."""
+    ahead = 2 if reader.token(1).kind == "," else 1
+    return reader.token(ahead).low in ROW_WORDS and reader.token(ahead + 1).kind == "number"
 
 
 _SIZES_BEHIND = re.compile(

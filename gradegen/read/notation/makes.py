@@ -12,6 +12,8 @@ from gradegen.trade.stitches import stitches
 
 MOST_SPELLED_OUT = 40  # stitches of `7 tr with ch 1 between each`
 _GROUPED = frozenset({"cluster", "shell", "popcorn", "puff", "bobble", "fan", "V-st"})
+_DRAWN = frozenset({"cluster", "popcorn", "puff", "bobble"})
+_STRETCHED = frozenset({"long", "elongated", "tall", "dropped", "spike", "spiked"})
 _ARTICLES = frozenset({"a", "an"})
 
 
@@ -37,6 +39,8 @@ def read_item(r: Reading) -> Item | None:
     number = r.number()
     if number is not None and r.here.kind == "-" and str(r.peek().value)[:1].isdigit() and r.peek().kind == "stitch":
         r.at += 1  # `2-3 tr cluster sts` are two, of 3 tr each
+    if r.low() in _STRETCHED and r.peek().kind == "stitch" and r.peek().value not in ("ch", "sl st"):
+        r.at += 1  # `long sc`
     if number is not None and r.low() in ("more", "additional") and r.peek().kind == "stitch":
         r.at += 1  # `make 4 more sps`
     token = r.here
@@ -47,6 +51,8 @@ def read_item(r: Reading) -> Item | None:
         r.at = mark
         return None
     r.at += 1
+    if token.value in _DRAWN and r.low() == "of" and r.peek().kind == "number" and r.peek(2).kind == "stitch":
+        r.at += 3  # `cluster of 3 dc`
     counted = "before" if number is not None else ""
     tight = number is not None and token.start == r.tokens[r.at - 2].end
     if r.low() in STITCHES and r.here.start > token.end and not _ends_place(r):

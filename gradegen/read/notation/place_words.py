@@ -8,7 +8,16 @@ from gradegen.read.notation.reading import Loop, Reading
 from gradegen.read.notation.things import SPACES, STITCHES, read_thing
 from gradegen.read.notation.word_lists import phrases, words
 
-_LOOPS: dict[str, Loop] = {"blo": "back", "flo": "front", "bl": "back", "fl": "front", "blp": "back", "flp": "front"}
+_LOOPS: dict[str, Loop] = {
+    "blo": "back",
+    "flo": "front",
+    "bl": "back",
+    "fl": "front",
+    "blp": "back",
+    "flp": "front",
+    "tbl": "back",
+    "tfl": "front",
+}
 
 
 def read_loop(r: Reading) -> Loop | None:
@@ -18,8 +27,8 @@ def read_loop(r: Reading) -> Loop | None:
         pass
     r.accept("the")
     side = _LOOPS.get(r.low())
-    if side is not None and r.low() in ("bl", "fl") and r.low(1) not in ("only", "of"):
-        side = None
+    if side is not None and r.low() in ("bl", "fl") and r.low(1) not in ("only", "of") and r.peek().kind != "stitch":
+        side = None  # `BL sc`, `bl only`; `3 bl` are blocks
     if side is not None:
         r.at += 1
         r.accept("only")

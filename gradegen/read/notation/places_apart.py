@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Into, Number, Thing
+from gradegen.design.rows import Into, Number, Thing, Which
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.place_words import read_one_thing
 from gradegen.read.notation.reading import Reading, unless_one
@@ -19,7 +19,40 @@ def read_apart(r: Reading, mark: int) -> Into | None:
         or _joining(r, mark)
         or _ends_of_rows(r, mark)
         or _base_of_chain(r, mark)
+        or _loops_left(r, mark)
     )
+
+
+def _loops_left(r: Reading, mark: int) -> Into | None:
+    """`each front loop of Rnd 30`, `in each unused front loop around`: loops that an earlier round left free."""
+    start = r.at
+    each = r.accept("each", "every", "all", "ea") or r.accept("any")
+    which: Which = "each" if each and r.tokens[start].low != "any" else "next"
+    if not each:
+        which = "first" if r.accept("first") else which
+        r.accept("next")
+    r.accept("of")
+    r.accept("the")
+    number = r.number()
+    said = r.accept("free", "unused", "remaining", "rem", "leftover", "unworked", "exposed")
+    if not (r.accept("front", "back") and r.accept("loop", "loops", "lp", "lps")):
+        r.at = start
+        return None
+    plural = r.tokens[r.at - 1].low in ("loops", "lps")
+    named = r.phrase(_OF_ROUND) and r.number() is not None
+    if not (named or (said and plural) or (each and r.low() in ("around", "across"))):
+        r.at = start
+        return None
+    if plural and number is None:
+        which = "each"
+    bound = read_bound(r) if which == "each" and number is None else None
+    return Into(which, (Thing("unworked"),), unless_one(number), bound=bound, place=r.place(mark))
+
+
+_OF_ROUND = phrases(
+    "of rnd|of round|of row|from rnd|from round|from row|left from rnd|left from round|left in rnd|left in round|"
+    "on rnd|on round|left from row|in rnd|in round"
+)
 
 
 _AT_BASE = phrases("st at base of|st at the base of|same st at base of|stitch at base of|base of|st below|same st as")

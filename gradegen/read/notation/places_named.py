@@ -29,13 +29,16 @@ from gradegen.read.notation.things import SPACES, STITCHES, read_thing
 from gradegen.read.notation.word_lists import phrases, words
 
 _PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
+_BEHIND_ROUND = words("next each every the same first last stem post stems posts")
 _LIKE_NEXT, _REMAINING = words("any following adjacent the"), words("rem remaining unused other free")
 
 
 def read_place(r: Reading, *, to: bool = False) -> Into | None:
     """The place after a preposition here (`to`: also after "to"); None when none is named."""
     mark = r.at
-    if r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
+    if r.low() == "round" and r.low(1) in _BEHIND_ROUND and not to:
+        pass  # `RtrF round next st`
+    elif r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
         return None
     preposition = r.here.low
     r.at += 1
@@ -374,6 +377,8 @@ def _loose(r: Reading, mark: int) -> Into | None:
     if number is not None and r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
+    if not things and number is not None and unless_one(number) is not None and r.at_break():
+        things = (Thing("st"),)  # `hdc in 12, ch 8`
     if not things:
         return None
     if things[0].name in ("sp", "place") and r.low() in ("between", "before", "after"):
@@ -386,12 +391,9 @@ def _loose(r: Reading, mark: int) -> Into | None:
     things = counting_spaces(r, things)
     if r.low() == "where":
         pass_as_phrase(r)
-    if number is None and of is None and r.tokens[r.at - 1].low in PLURALS:  # `2 sc in ch-1 sps around`
-        start = r.at
-        bound = read_bound(r)
-        if bound is not None:
-            return Into("each", things, bound=bound, place=r.place(mark))
-        r.at = start
+    several = number is None and of is None and r.tokens[r.at - 1].low in PLURALS  # `2 sc in ch-1 sps around`
+    if several and (bound := read_bound(r)) is not None:
+        return Into("each", things, bound=bound, place=r.place(mark))
     if number is None and things[0].name == "sp" and of is not None and of.which == "each" and of.number is None:
         return Into("each", things, bound=of.bound, place=r.place(mark))  # `in ch-1 sp of each V-st around`
     return Into("next", things, unless_one(number), of=of, loosely=True, place=r.place(mark))

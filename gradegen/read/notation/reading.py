@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
-from gradegen.design.rows import Listed, Number
+from gradegen.design.rows import Listed, Number, Step
 from gradegen.findings import Finding, Place, Written
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.tokens import Token
@@ -47,6 +47,8 @@ class Reading:
     findings: list[Finding] = field(default_factory=list)
     unknown: list[UnknownStitch] = field(default_factory=list)
     counting: int | None = None
+    bodies: dict[str, tuple[Step, ...]] = field(default_factory=dict)
+    ran_on: list[Place] = field(default_factory=list)  # `sc 3 around`: a limit behind a number
     partners: dict[int, int] = field(default_factory=dict)
     lists: list[Listed] = field(default_factory=list)
 
@@ -153,7 +155,10 @@ class Reading:
         if token.kind != "word":
             return False
         if token.low in ("rep", "repeat"):
-            return self.tokens[self.at + 1].low == "from"
+            after = self.tokens[self.at + 1]
+            return after.low == "from" or (
+                after.kind in ("number", "count") and self.tokens[self.at + 2].low == "times"
+            )
         return token.low in _GOING_ON or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
 
     def next_break(self, mark: int) -> int:

@@ -40,7 +40,7 @@ def read_from(r: Reading) -> From | None:
     if not r.accept("rep", "repeat", "repeating"):
         return None
     r.accept(".")
-    if r.low() in ("around", "across"):
+    if r.low() in ("around", "across") or _only_often(r, mark):
         return From("nearest", None, False)
     r.accept("from", "between")
     nth = r.ordinal()
@@ -66,6 +66,12 @@ def read_from(r: Reading) -> From | None:
     elif r.tokens[start].kind == "-" or r.at > start:
         r.at = start
     return From(sign, nth.values[0] if nth and nth.values else None, to_star)
+
+
+def _only_often(r: Reading, mark: int) -> bool:
+    """`dec, sc 4; rep 4 times`: no star, within the sentence."""
+    often = r.here.kind in ("number", "count") and r.low(1) == "times"
+    return often and mark > 0 and r.tokens[mark - 1].kind not in (".", "close", "star")
 
 
 def read_times(r: Reading, starred: bool = True) -> Times | None:

@@ -6,8 +6,9 @@ from dataclasses import dataclass, field
 
 from gradegen.design.rows import Listed, Number
 from gradegen.findings import Finding, Written
+from gradegen.read.notation.list_entries import Entry
 from gradegen.read.notation.row_names import RowNames
-from gradegen.read.notation.size_lists import Entry, wrong_length
+from gradegen.read.notation.size_lists import wrong_length
 from gradegen.read.notation.tokens import Token
 
 ROW_WORDS = {

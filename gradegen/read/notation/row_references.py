@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from gradegen.design.rows import Number, RowsAgain, Step, Unread
+from gradegen.read.notation.asides import read_growth
 from gradegen.read.notation.even_rows import read_measured
 from gradegen.read.notation.reading import Reading
 from gradegen.read.notation.times import Often, read_often
@@ -17,6 +18,8 @@ _MOST_ROWS = 200
 def read_rows_again(r: Reading) -> RowsAgain | None:
     """The rows to be worked again; None when no row is named."""
     mark = r.at
+    if (again := _in_this_manner(r)) is not None:
+        return again
     begun = r.phrase(
         phrases(
             "alternate|alternating|continue repeating|continue to repeat|continue to rep|keep repeating|"
@@ -32,12 +35,33 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
     these = r.accept("these", "those", "above")
     r.accept("the", "for")
     labels = _these_rows(r) if these else _labels(r)
-    if not labels or (bare_work and r.low() not in ("again", "once", "another")):
+    often = r.here.kind in ("number", "count") and r.low(1) == "times"
+    if not labels or (bare_work and not often and r.low() not in ("again", "once", "another", "twice")):
         r.at = mark
         return None
     r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
     again = RowsAgain(labels, sums=_sums_of(r, mark), place=r.place(mark))
     return _tail(r, again, mark)
+
+
+def _in_this_manner(r: Reading) -> RowsAgain | None:
+    """`Continue in this manner, working 1 more sc between increases each rnd`: the row above, growing; else None."""
+    mark = r.at
+    r.accept("continue", "continuing", "cont", "work", "proceed")
+    r.accept("increasing", "decreasing", "inc", "dec", "shaping", "working", "on")
+    if r.phrase(_SAME_WAY):
+        r.accept(",", ";")
+        growth = read_growth(r)
+        if growth is not None:
+            return RowsAgain(("last",), except_=(growth,), place=r.place(mark))
+    r.at = mark
+    return None
+
+
+_SAME_WAY = phrases(
+    "in this manner|in the same manner|in same manner|in this way|in the same way|in same way|in this fashion|"
+    "as established|as set|in pattern|in established pattern|in pattern as set|in this pattern"
+)
 
 
 def _tail(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
@@ -137,8 +161,11 @@ def _until(r: Reading) -> str | None:
 
 
 def _exception(r: Reading) -> Step:
-    """What is done otherwise, in words: it cannot be worked."""
+    """What is done otherwise, in words: it cannot be worked, but for words that only say how the rows grow."""
     start = r.at
+    growth = read_growth(r)
+    if growth is not None:
+        return growth
     while r.here.kind not in (".", ";", "end", "close"):
         r.at += 1
     return Unread(r.text(start), known=True, place=r.place(start))

@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 
 from gradegen.design.rows import Listed, Number
 from gradegen.findings import Finding, Rule, Severity, Written
+from gradegen.read.notation.list_entries import BEFORE, ROW_WORDS, UNITS, Entry, bare_list, entry_of
 from gradegen.read.notation.names_in_sums import names_in_sum
 from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.tokens import Token
-from gradegen.read.notation.word_lists import words
 from gradegen.read.sums.formula import read_formula
 
 SIZE_LIST_LENGTH = Rule(
@@ -18,25 +18,7 @@ SIZE_LIST_LENGTH = Rule(
     "arithmetic",
     "A size list has more or fewer entries than the pattern has sizes.",
 )
-_UNITS = words(
-    "st sts stitch stitches sp sps space spaces loop loops lp lps times time row rows rnd rnds round "
-    "rounds rep reps repeats shells groups motifs blocks meshes corners more in inch inches cm mm"
-)
-
-_ROW_WORDS = words("row rows rnd rnds round rounds")
-_BEFORE = words("next last first of over chain cast rem remaining all every each to")
 _MOST = 40  # entries of one list
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """One entry of a list: its value (None: `-` or a measure), its words and offsets."""
-
-    value: int | None
-    start: int
-    end: int
-    whole: bool = True
-    sum: Number | None = None
 
 
 @dataclass(slots=True)
@@ -134,7 +116,7 @@ def _sum(written: Written, tokens: list[Token], at: int, names: RowNames, out: L
 
 def _list(written: Written, tokens: list[Token], at: int, names: RowNames, out: Listing) -> int | None:
     sizes = len(names.sizes)
-    found = _found(tokens, at, sizes) or _bare(tokens, at, sizes, out)
+    found = _found(tokens, at, sizes) or bare_list(tokens, at, sizes, prose=out.prose)
     if names.only and (found is None or len(found[0]) != sizes):
         fewer = _found(tokens, at, len(names.only))
         found = _among_all(*fewer, names) if fewer and len(fewer[0]) == len(names.only) else found
@@ -164,7 +146,7 @@ def _among_all(entries: list[Entry], after: int, names: RowNames) -> tuple[list[
 def _plainly_graded(tokens: list[Token], entries: list[Entry], after: int) -> bool:
     """In prose: `17 (17½, 18) in` with a bracket of two or more and a unit behind it."""
     following = tokens[after].low if after < len(tokens) else ""
-    return tokens[after - 1].kind == "close" and len(entries) >= 3 and following in _UNITS
+    return tokens[after - 1].kind == "close" and len(entries) >= 3 and following in UNITS
 
 
 def _count_token(written: Written, entries: list[Entry], start: int, end: int) -> Token:
@@ -192,18 +174,6 @@ def wrong_length(written: Written, entries: list[Entry], start: int, end: int, n
     )
 
 
-def _entry(token: Token) -> Entry | None:
-    if token.kind == "number" and isinstance(token.value, int) and token.low[:1].isdigit():
-        if len(token.low) > 1 and token.low[0] == "0":
-            return None  # 2024-05-12 is a date
-        return Entry(token.value, token.start, token.end)
-    if token.kind == "measure":
-        return Entry(None, token.start, token.end, whole=False)
-    if token.kind == "-":
-        return Entry(None, token.start, token.end)
-    return None
-
-
 def _group(tokens: list[Token], at: int) -> tuple[list[Entry], int] | None:
     """`(90, 96)` at `at`, numbers and nothing else."""
     if tokens[at].kind != "open":
@@ -211,7 +181,7 @@ def _group(tokens: list[Token], at: int) -> tuple[list[Entry], int] | None:
     entries: list[Entry] = []
     i = at + 1
     while i < len(tokens) and len(entries) < _MOST:
-        entry = _entry(tokens[i])
+        entry = entry_of(tokens[i])
         if entry is None:
             return None
         entries.append(entry)
@@ -229,7 +199,7 @@ def _group(tokens: list[Token], at: int) -> tuple[list[Entry], int] | None:
 
 def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
     """`84 (90, 96) (102, 108)`, `60 (60) 66 (66) 72`, `3[4:5]`."""
-    first = _entry(tokens[at])
+    first = entry_of(tokens[at])
     if first is None or at + 1 >= len(tokens) or tokens[at + 1].kind != "open":
         return None
     if (hyphened := _hyphened(tokens, at + 1, sizes - 1)) is not None:
@@ -243,7 +213,7 @@ def _bracketed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], i
             most_in_bracket = max(most_in_bracket, len(group[0]))
             i = group[1]
             continue
-        single = _entry(tokens[i]) if most_in_bracket == 1 and 1 < len(entries) < sizes else None
+        single = entry_of(tokens[i]) if most_in_bracket == 1 and 1 < len(entries) < sizes else None
         if single is None or tokens[i - 1].kind != "close" or tokens[i].kind != "number":
             break
         entries.append(single)
@@ -258,7 +228,7 @@ def _hyphened(tokens: list[Token], at: int, number: int) -> tuple[list[Entry], i
     close = at + 2 * number
     if number < 2 or close >= len(tokens) or tokens[close].kind != "close":
         return None
-    entries = [_entry(token) for token in tokens[at + 1 : close : 2] if token.kind in ("number", "measure")]
+    entries = [entry_of(token) for token in tokens[at + 1 : close : 2] if token.kind in ("number", "measure")]
     found = [entry for entry in entries if entry is not None]
     signs = {token.kind for token in tokens[at + 2 : close : 2]}
     return (found, close + 1) if len(found) == number and signs == {"-"} else None
@@ -280,10 +250,10 @@ def _is_list(tokens: list[Token], at: int, after: int, entries: list[Entry], siz
 
 def _names_unit(tokens: list[Token], at: int, after: int) -> bool:
     following = tokens[after] if after < len(tokens) else None
-    if following is not None and (following.kind in ("stitch", "chain") or following.low in _UNITS):
+    if following is not None and (following.kind in ("stitch", "chain") or following.low in UNITS):
         return True
     before = tokens[at - 1] if at else None
-    return before is not None and (before.low in _BEFORE or before.value == "ch")
+    return before is not None and (before.low in BEFORE or before.value == "ch")
 
 
 def _follows_repeat(tokens: list[Token], at: int) -> bool:
@@ -300,15 +270,15 @@ def _signed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int]
     signs = ("-", "/", ":", "other")
     if at + 2 >= len(tokens) or tokens[at].kind not in ("number", "measure") or tokens[at + 1].kind not in signs:
         return None
-    if at and tokens[at - 1].low in _ROW_WORDS:
+    if at and tokens[at - 1].low in ROW_WORDS:
         return None  # `Repeat Rows 2-5`
     if sizes > 2 and (spaced := _spaced(tokens, at, sizes)) is not None:
         return spaced
     sign, i = tokens[at + 1].kind, at + 1
-    first = _entry(tokens[at])
+    first = entry_of(tokens[at])
     entries = [first] if first else []
     while i + 1 < len(tokens) and tokens[i].kind == sign and len(entries) < _MOST:
-        entry = _entry(tokens[i + 1]) if tokens[i + 1].kind in ("number", "measure") else None
+        entry = entry_of(tokens[i + 1]) if tokens[i + 1].kind in ("number", "measure") else None
         if entry is None or tokens[i].start != tokens[i - 1].end or entry.start != tokens[i].end:
             break
         entries.append(entry)
@@ -328,7 +298,7 @@ def _spaced(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int]
     signs, numbers = tokens[at + 1 : after : 2], tokens[at:after:2]
     if any(sign.low != signs[0].low or (sign.kind == "other" and sign.low != "|") for sign in signs):
         return None
-    entries = [_entry(token) for token in numbers if token.kind in ("number", "measure")]
+    entries = [entry_of(token) for token in numbers if token.kind in ("number", "measure")]
     found = [entry for entry in entries if entry is not None]
     more = after < len(tokens) and tokens[after].low == signs[0].low and tokens[after].kind != ":"
     return (found, after) if len(found) == sizes and not more else None
@@ -350,37 +320,11 @@ def _enclosed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], in
     return None
 
 
-def _bare(tokens: list[Token], at: int, sizes: int, out: Listing) -> tuple[list[Entry], int] | None:
-    """`60, 66, 72 sts`: three numbers and more with commas between, in no bracket; of other length with a unit."""
-    if sizes < 3 or tokens[at].kind != "number" or (at and tokens[at - 1].kind in (",", "number")):
-        return None
-    if at and (tokens[at - 1].low in _ROW_WORDS or tokens[at - 1].low in _NUMBERS_OF):
-        return None  # `Rows 2, 4, 6`
-    entries: list[Entry] = []
-    i = at
-    while (entry := _entry(tokens[i]) if i < len(tokens) else None) is not None and tokens[i].kind == "number":
-        entries.append(entry)
-        i += 1
-        if i + 1 >= len(tokens) or tokens[i].kind != "," or tokens[i + 1].kind != "number":
-            break
-        i += 1
-    if len(entries) < 3:
-        return None
-    following = tokens[i] if i < len(tokens) else None
-    counted = following is not None and (following.kind == "stitch" or following.low in _UNITS)
-    if following is not None and following.kind == "stitch" and tokens[i - 1].end == following.start:
-        return None
-    return (entries, i) if counted or (len(entries) == sizes and not out.prose) else None
-
-
-_NUMBERS_OF = words("page pages step steps and chart charts photo photos size sizes")
-
-
 def _run(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | None:
     entries: list[Entry] = []
     i = at
     while i < len(tokens) and len(entries) < sizes:
-        entry = _entry(tokens[i])
+        entry = entry_of(tokens[i])
         if entry is None:
             return None
         entries.append(entry)
@@ -390,5 +334,5 @@ def _run(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int] | 
                 return None
             i += 1
     following = tokens[i] if i < len(tokens) else None
-    is_unit = following is not None and (following.kind in ("stitch", "chain") or following.low in _UNITS)
+    is_unit = following is not None and (following.kind in ("stitch", "chain") or following.low in UNITS)
     return (entries, i) if is_unit else None

@@ -19,7 +19,21 @@ _AFTER_IN = frozenset({",", ";", ".", "close", "star", "x", "end", "open", "=", 
 def spelled(text: str, names: RowNames) -> list[Token]:
     """The tokens of a row with its stitch names joined to one token each, and `dc2` parted into name and number."""
     found = _joined(_tight_spaces(_starred_times(_without_manner(scan(text)))), text, names)
-    return _without_aliases(_counted(found))
+    return _without_aliases(_counted(_times_before(found)))
+
+
+def _times_before(tokens: list[Token]) -> list[Token]:
+    """`6 x sc` is `6 sc`."""
+    return [
+        token
+        for i, token in enumerate(tokens)
+        if not (token.kind == "x" and _is_number(tokens, i - 1) and i + 1 < len(tokens) and _is_worked(tokens, i))
+    ]
+
+
+def _is_worked(tokens: list[Token], at: int) -> bool:
+    """True where a stitch stands behind the x, and no other x before its number: `inc x 6 x ...`."""
+    return tokens[at + 1].kind == "stitch" and (at < 2 or tokens[at - 2].kind not in ("x", "close", "stitch"))
 
 
 def _without_manner(tokens: list[Token]) -> list[Token]:

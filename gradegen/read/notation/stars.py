@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from gradegen.design.rows import Aside, Bound, Chain, Join, Repeat, Skip, Slip, Step, Times, Turn, Unread, Work
@@ -74,7 +75,21 @@ def _close_pair(r: Reading, steps: list[Step], stars: list[Star], star: Star) ->
     times = stop_of(r, body, star, times)
     del steps[star.begins :]
     del stars[stars.index(star) :]
+    r.bodies[star.mark] = tuple(body)
     steps.append(closed(body, times, star.mark, r, star.token))
+
+
+def _again(r: Reading, steps: list[Step], repeated: From, mark: int) -> bool:
+    """`rep from * to * to last st`, said a second time: what stood between the stars once more."""
+    body = r.bodies.get(repeated.mark)
+    if body is None or not repeated.to_star:
+        r.at = mark
+        return False
+    times = _said_times(r)
+    if times.number is not None:
+        times = replace(times, how="in all")
+    steps.append(closed(body, times, repeated.mark, r, mark))
+    return True
 
 
 def read_star_repeat(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
@@ -87,9 +102,9 @@ def read_star_repeat(r: Reading, steps: list[Step], stars: list[Star]) -> bool:
         return _from_beginning(r, steps, stars, mark)
     star = _meant(repeated, stars)
     if star is None or star.begins >= len(steps):
-        r.at = mark
-        return False
+        return _again(r, steps, repeated, mark)
     body = steps[star.begins :]
+    r.bodies[star.mark] = tuple(body)
     times = _said_times(r)
     times = stop_of(r, body, star, times)
     del steps[star.begins :]

@@ -12,6 +12,7 @@ _REMARKS = words(
     "long wide high cm mm inch inches in per each rows rnds rounds row rnd round times more rem "
     "remaining tog together"
 )
+_ROWS = words("row rnd round")
 _COUNTING = words("counting including incl")
 _TAIL = phrases(
     "at end of last row|at end of last rnd|at end of last round|at end of row|at end of rnd|"
@@ -121,6 +122,8 @@ def _unit(r: Reading) -> Thing | None:
     mark = r.at
     r.accept("total")
     thing = read_thing(r)
+    if thing is not None and r.low() in ("each", "per", "every") and r.low(1) in _ROWS:
+        return thing  # `42 sts each row`
     if thing is None:
         thing = _word_unit(r)
     elif r.low() in _REMARKS and r.low() not in ("rem", "remaining", "in"):
@@ -201,8 +204,9 @@ def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     found = _sentence(r)
     if found is not None and r.tokens[mark].kind == "-" and r.here.kind == "-" and r.peek().kind in ("end", "."):
         r.at += 1  # `-43 dc-`
-    if found is None or not _ends(r):
-        r.at = mark
+    bare = r.tokens[mark].kind in ("number", "count")
+    if found is None or not _ends(r) or (bare and all(one.unit.name == "ch" for one in found)):
+        r.at = mark  # `2ch, htr in each ch` begins a row, in the UK manner
         return None
     return found
 

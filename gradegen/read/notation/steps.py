@@ -23,7 +23,7 @@ from gradegen.design.rows import (
 from gradegen.read.notation.asides import read_aside, read_heading, read_trailing
 from gradegen.read.notation.attached import read_attach
 from gradegen.read.notation.bindings import with_whole_row
-from gradegen.read.notation.brackets import read_bracket
+from gradegen.read.notation.brackets import read_bracket, read_times_before
 from gradegen.read.notation.chains import (
     read_chain,
     read_half_turn,
@@ -38,16 +38,10 @@ from gradegen.read.notation.clusters import read_decrease_over, read_held_first,
 from gradegen.read.notation.cut_endings import with_cut_endings
 from gradegen.read.notation.dropped_loops import with_dropped_loop
 from gradegen.read.notation.each_side import read_each_side
-from gradegen.read.notation.evenly import (
-    read_along_ends,
-    read_beside,
-    read_evenly,
-    read_evenly_by_rows,
-    read_work_to_last,
-)
+from gradegen.read.notation.evenly import read_along_ends, read_beside, read_evenly, read_work_to_last
 from gradegen.read.notation.every_so_many import read_every_so_many
 from gradegen.read.notation.first_chain import read_first_chain
-from gradegen.read.notation.going_on import going_on, joined_on, with_exception
+from gradegen.read.notation.going_on import going_on, joined_on, with_chains_between, with_exception
 from gradegen.read.notation.groups import gathered
 from gradegen.read.notation.holding import read_hold
 from gradegen.read.notation.in_words import read_elsewhere
@@ -102,8 +96,7 @@ def read_steps(r: Reading, stop: int, *, whole_row: bool = False) -> Steps:
             r.at += 1
     close_at_end(r, level.steps, level.stars)
     level.steps = with_cut_endings(joined_on(r, level.steps))
-    if whole_row:
-        level.steps = with_whole_row(r, level.steps)
+    level.steps = with_whole_row(r, level.steps) if whole_row else level.steps
     r.depth -= 1
     return level
 
@@ -148,6 +141,8 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
         read_bracket(r, level.steps, level.stated, stop, read_steps)
         if level.steps and not isinstance(level.steps[-1], Aside):
             gathered(r, level.steps, level.barrier)
+        return
+    if token.kind in ("number", "count") and read_times_before(r, level.steps, stop, read_steps):
         return
     if token.kind == "close":
         r.at += 1
@@ -215,7 +210,6 @@ _FORMS: tuple[Form, ...] = (
     read_decrease_over,
     read_place_first,
     read_evenly,
-    read_evenly_by_rows,
     read_beside,
     read_work_to_last,
     read_aside,
@@ -240,6 +234,7 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     found = (
         with_exception(r, level.steps)
         or with_dropped_loop(r, level.steps)
+        or with_chains_between(r, level.steps)
         or _fitting(r, stop)
         or _late_place(r, level)
         or going_on(r, level.steps)

@@ -130,7 +130,7 @@ def _chain_space(r: Reading) -> Thing | None:
     token = r.here
     r.at += 1
     length = r.chain_length(token)
-    if r.low() in ("corner",):
+    if r.low() in ("corner", "corners"):
         r.at += 1
     said = _space_word(r)
     if said is None and r.low() in _CHAIN_NOUNS:

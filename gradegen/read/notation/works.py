@@ -9,6 +9,7 @@ from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repea
 from gradegen.read.notation.behind_work import pass_behind
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.clusters import read_worked_together
+from gradegen.read.notation.every_other import read_every_other
 from gradegen.read.notation.makes import (
     Item,
     makes_of,
@@ -32,13 +33,16 @@ _ST = (Thing("st"),)
 def read_work(r: Reading) -> list[Step] | None:
     """The stitches worked here; None when the words are not a whole step."""
     mark = r.at
+    named = _shell_of(r)
     first = read_item(r)
     if first is None or first.make.stitch in ("ch", "sl st", "magic ring") or r.here.kind == "chain":
         r.at = mark
         return None
     slashed = read_slashed(r, first)
     items = slashed or [first]
-    called = read_name_remark(r)
+    if not slashed and (every := read_every_other(r, mark, first)) is not None:
+        return [every]
+    called = read_name_remark(r) or named
     between = read_between(r)
     loop = r.loop
     pass_behind(r)
@@ -49,6 +53,18 @@ def read_work(r: Reading) -> list[Step] | None:
             return None
         return _bare(r, mark, first, called)
     return _placed(r, mark, items, into if into.loop or not loop else replace(into, loop=loop), between, called)
+
+
+def _shell_of(r: Reading) -> str:
+    """The name in `shell of 5 dc in next st`; "" where the stitches stand alone."""
+    mark = r.at
+    r.accept("a", "an", "1")
+    name = str(r.here.value) if r.here.kind == "stitch" else r.low()
+    if name in ("shell", "fan", "group") and r.low(1) == "of" and r.peek(2).kind == "number":
+        r.at += 2
+        return name
+    r.at = mark
+    return ""
 
 
 def _behind_loop(r: Reading) -> Into | None:
@@ -128,6 +144,7 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
         r.at += 1
     loop = _loop_behind(r) or r.loop
     bound = read_bound(r)
+    runs_on = number is not None and bound is not None
     if number is not None:
         bound = None  # `158 sc across`
     if bound is not None:
@@ -143,6 +160,8 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
             number = None
     into = Into("next", _ST, number, loop=loop, place=r.place(mark))
     work = Work((make,), into, bare=True, called=called, place=r.place(mark))
+    if runs_on:
+        r.ran_on.append(work.place)
     return [_multiplied(r, mark, work)]
 
 
