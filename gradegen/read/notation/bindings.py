@@ -57,6 +57,8 @@ def _alone(r: Reading, step: Step) -> Either | None:
         return None
     if step.into.which != "next" or len(step.makes) != 1 or step.called or not _begins_row(r, step):
         return None
+    if step.makes[0].stitch in ("picot", "magic ring"):
+        return None
     each = replace(step, into=replace(step.into, which="each", bound=Bound("end")))
     return Either(((each,), (step,)), ("in each stitch", "in one stitch"), place=step.place)
 

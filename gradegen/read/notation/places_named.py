@@ -377,7 +377,8 @@ def _loose(r: Reading, mark: int) -> Into | None:
     if number is not None and r.low() in ("skipped", "unworked", "held"):
         return read_skipped(r, mark, "next", number, None)
     things = read_one_thing(r)
-    if not things and number is not None and unless_one(number) is not None and r.at_break():
+    counted = unless_one(number) is not None and r.tokens[r.at - 2].low in ("in", "into") and r.at_break()
+    if not things and number is not None and counted:
         things = (Thing("st"),)  # `hdc in 12, ch 8`
     if not things:
         return None
