@@ -5,8 +5,10 @@ The words say on which side of the flower the hook goes; where the stitch goes i
 
 from __future__ import annotations
 
+from gradegen.design.rows import Aside
 from gradegen.read.notation.reading import Reading
-from gradegen.read.notation.word_lists import phrases
+from gradegen.read.notation.things import STITCHES
+from gradegen.read.notation.word_lists import phrases, words
 
 _BEHIND = phrases(
     "in back of work|in the back of work|in back of the work|at back of work|at the back of work|"
@@ -20,3 +22,35 @@ def pass_behind(r: Reading) -> None:
     mark = r.at
     if r.phrase(_BEHIND) and r.low() not in _PLACES:
         r.at = mark
+
+
+def to_other_piece(r: Reading, mark: int) -> Aside | None:
+    """`sl st in next 2 neck sts, turn`: what a row is fastened to at its end is not on its own edge; else None."""
+    start = r.at
+    if r.accept("in", "into", "to") and r.accept("next", "the", "following", "same"):
+        r.number()
+        if r.low() in _OTHER_PIECES and r.low(1) in (*STITCHES, "row", "edge"):
+            end = r.next_break(r.at)
+            behind = r.tokens[end + 1] if r.tokens[end].kind in (",", ";", ".") else r.tokens[end]
+            if end == r.at + 2 and (behind.low == "turn" or behind.kind in ("open", "end", "=")):
+                r.at = end
+                return Aside(r.text(mark), place=r.place(mark))
+    r.at = start
+    return None
+
+
+_OTHER_PIECES = words(
+    "head leg arm tail ear wing foot neck body yoke armhole sleeve hem main collar cuff hat brim front back"
+)
+
+
+def _is_picot(r: Reading) -> bool:
+    """Passes `(picot)`, `(picot made)`; else False."""
+    mark = r.at
+    if r.accept("(") and r.here.value == "picot":
+        r.at += 1
+        r.accept("made")
+        if r.accept(")"):
+            return True
+    r.at = mark
+    return False

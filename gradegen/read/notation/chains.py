@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Literal
 
 from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
-from gradegen.read.notation.behind_work import pass_behind
+from gradegen.read.notation.behind_work import pass_behind, to_other_piece
 from gradegen.read.notation.counting import read_counts
 from gradegen.read.notation.places_named import read_place, read_target
 from gradegen.read.notation.reading import Reading
@@ -279,7 +279,7 @@ def read_slip(r: Reading) -> list[Step] | None:
         r.phrase(_TWIST)
         return [Join("ring", place=r.place(mark))]
     pass_behind(r)
-    if (fixed := _to_other_piece(r, mark)) is not None:
+    if (fixed := to_other_piece(r, mark)) is not None:
         return [fixed]
     into = read_place(r, to=True)
     if into is None:
@@ -313,38 +313,6 @@ def read_slip(r: Reading) -> list[Step] | None:
     )
     slip = Slip(into, to=moves and into.number is None, place=r.place(mark))
     return [slip, *_slip_on(r)]
-
-
-def _to_other_piece(r: Reading, mark: int) -> Aside | None:
-    """`sl st in next 2 neck sts, turn`: what a row is fastened to at its end is not on its own edge; else None."""
-    start = r.at
-    if r.accept("in", "into", "to") and r.accept("next", "the", "following", "same"):
-        r.number()
-        if r.low() in _OTHER_PIECES and r.low(1) in (*STITCHES, "row", "edge"):
-            end = r.next_break(r.at)
-            behind = r.tokens[end + 1] if r.tokens[end].kind in (",", ";", ".") else r.tokens[end]
-            if end == r.at + 2 and (behind.low == "turn" or behind.kind in ("open", "end", "=")):
-                r.at = end
-                return Aside(r.text(mark), place=r.place(mark))
-    r.at = start
-    return None
-
-
-_OTHER_PIECES = words(
-    "head leg arm tail ear wing foot neck body yoke armhole sleeve hem main collar cuff hat brim front back"
-)
-
-
-def _is_picot(r: Reading) -> bool:
-    """Passes `(picot)`, `(picot made)`; else False."""
-    mark = r.at
-    if r.accept("(") and r.here.value == "picot":
-        r.at += 1
-        r.accept("made")
-        if r.accept(")"):
-            return True
-    r.at = mark
-    return False
 
 
 def _slip_on(r: Reading) -> list[Step]:
