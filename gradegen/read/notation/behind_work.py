@@ -42,15 +42,3 @@ def to_other_piece(r: Reading, mark: int) -> Aside | None:
 _OTHER_PIECES = words(
     "head leg arm tail ear wing foot neck body yoke armhole sleeve hem main collar cuff hat brim front back"
 )
-
-
-def _is_picot(r: Reading) -> bool:
-    """Passes `(picot)`, `(picot made)`; else False."""
-    mark = r.at
-    if r.accept("(") and r.here.value == "picot":
-        r.at += 1
-        r.accept("made")
-        if r.accept(")"):
-            return True
-    r.at = mark
-    return False

@@ -315,6 +315,18 @@ def read_slip(r: Reading) -> list[Step] | None:
     return [slip, *_slip_on(r)]
 
 
+def _is_picot(r: Reading) -> bool:
+    """Passes `(picot)`, `(picot made)`; else False."""
+    mark = r.at
+    if r.accept("(") and r.here.value == "picot":
+        r.at += 1
+        r.accept("made")
+        if r.accept(")"):
+            return True
+    r.at = mark
+    return False
+
+
 def _slip_on(r: Reading) -> list[Step]:
     """`... to ch-3 sp`, `... and in next sp`, behind the first place of a slip stitch."""
     mark = r.at
