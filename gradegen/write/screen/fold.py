@@ -64,6 +64,8 @@ def sizes_in_words(folded: Folded, sizes: Sequence[str]) -> str:
         return names_of(named)
     if len(named) > 1 and set(named) >= set(sizes):
         return "all sizes"
+    if all(name.startswith("size ") for name in named):  # `size 1`, `size 2`: the text names none
+        return names_of(named)
     return ("size " if len(named) == 1 else "sizes ") + names_of(named)
 
 

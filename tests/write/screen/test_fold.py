@@ -51,6 +51,12 @@ def test_names_with_blanks_are_parted_by_commas() -> None:
     assert sizes_in_words(folded, ("child", "tween", "adult woman")) == "sizes tween, adult woman"
 
 
+def test_sizes_that_the_text_names_nowhere() -> None:
+    sizes = ("size 1", "size 2", "size 3")
+    assert sizes_in_words(fold([finding("size 3")])[0], sizes) == "size 3"
+    assert sizes_in_words(fold([finding("size 1"), finding("size 3")])[0], sizes) == "size 1, size 3"
+
+
 def test_equal_texts_are_said_once_with_their_sizes() -> None:
     folded = fold([finding("S", found="1"), finding("M", found="5"), finding("L", found="1")])[0]
     assert grouped(folded, lambda one: one.found) == (("1", ("S", "L")), ("5", ("M",)))
