@@ -52,12 +52,12 @@ def _until_so_many_remain(r: Reading, last: Step) -> Step | None:
 
 
 def _alone(r: Reading, step: Step) -> Either | None:
-    """`sc BLO`, `inc` as all that a row says: in each stitch of it, or in one."""
+    """`sc BLO`, `inc` as all that a row says: in each stitch of it, or in one; a decrease so written is one."""
     if not isinstance(step, Work) or not step.bare or step.into.number is not None or step.into.bound is not None:
         return None
     if step.into.which != "next" or len(step.makes) != 1 or step.called or not _begins_row(r, step):
         return None
-    if step.makes[0].stitch in ("picot", "magic ring"):
+    if step.makes[0].stitch in ("picot", "magic ring", "dec") or step.makes[0].stitch.endswith("tog"):
         return None
     each = replace(step, into=replace(step.into, which="each", bound=Bound("end")))
     return Either(((each,), (step,)), ("in each stitch", "in one stitch"), place=step.place)

@@ -86,7 +86,7 @@ def colophon(checked: Checked, size: str | None = None) -> dict[str, str]:
 def test_what_was_proved_is_said_and_no_more(wrap: Checked) -> None:
     assert colophon(wrap)["Checked"] == "Every row was worked in every size before printing, and its count proved."
     rows = wrap.worked["M"]
-    some = replace(wrap, worked={**wrap.worked, "M": (replace(rows[0], status="not-checked"), *rows[1:])})
+    some = replace(wrap, worked={**wrap.worked, "M": (rows[0]._replace(status="not-checked"), *rows[1:])})
     assert "44 of 45 counts proved" in colophon(some)["Checked"]
     assert "4 of 5 counts proved" in colophon(some, "M")["Checked"]
     assert colophon(some, "L")["Checked"] == "Every row was worked before printing, and its count proved."

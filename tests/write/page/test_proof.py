@@ -97,7 +97,7 @@ def test_another_measure_of_one_size(wrap: Checked) -> None:
 def test_a_count_that_working_does_not_make(wrap: Checked) -> None:
     """The graded count is printed, but the worked row made another number of stitches."""
     rows = wrap.worked["M"]
-    other = (rows[0], replace(rows[1], made=1), *rows[2:])
+    other = (rows[0], rows[1]._replace(made=1), *rows[2:])
     changed = replace(wrap, worked={**wrap.worked, "M": other})
     found = proved(changed, ONE)
     assert [(finding.size, finding.expected) for finding in found] == [("M", "1")]
