@@ -150,7 +150,7 @@ class RowsInOrder:
         if begins_anew(row):
             self.piece.ringed = begins_ring(row)
         follows = self.numbering.follows(row)
-        if follows == "on" and stands_elsewhere(self.known[0].get("last"), row, self.piece):
+        if follows == "on" and self.known and stands_elsewhere(self.known[0].get("last"), row, self.piece):
             follows = "elsewhere"
         if follows != "on":
             self.piece.forget_edges(unwritten=follows != "anew")
