@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from gradegen.design.edge import Edge
 from gradegen.design.rows import Into
 from gradegen.work.edges import count_targets, leading
 from gradegen.work.kinds import Kind
@@ -27,6 +28,11 @@ def begin_in_space(walk: Walk, into: Into, kind: Kind) -> None:
     before = walk.cursor.rest()
     while (one := walk.cursor.peek()) is not None and not kind.fits(one):
         walk.cursor.step()
+    begin_here(walk, before)
+
+
+def begin_here(walk: Walk, before: Edge) -> None:
+    """The round begins where the cursor stands: what was passed since `before` comes last, and is optional."""
     rest = walk.cursor.rest()
     walk.passed = leading(before, count_targets(before) - count_targets(rest))
     walk.onto((*rest, *walk.passed), again=True)

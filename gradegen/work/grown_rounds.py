@@ -18,6 +18,7 @@ from gradegen.trade.stitches import stitches
 from gradegen.work.edges import stitches as stitches_of
 from gradegen.work.makes import takes_of, targets_of
 from gradegen.work.site import Site
+from gradegen.work.starts import worked
 from gradegen.work.stops import Unclear
 
 _BETWEEN = re.compile(r"\b(?:between|before|after)\b.*\b(?:inc|dec)", re.IGNORECASE)
@@ -42,7 +43,7 @@ _MOST = 200  # rounds
 def _grown_steps(base: Row, count: int, site: Site, place: Place) -> tuple[Step, ...]:
     """One such round on `count` stitches, which `base` left: all even, with its change spread over them."""
     delta = _delta(base.steps, count, site, place)
-    main = next((make.stitch for work in _works(base.steps) for make in work.makes if _is_plain(make.stitch)), None)
+    main = next((make.stitch for work in worked(base.steps) for make in work.makes if _is_plain(make.stitch)), None)
     if not delta or main is None:
         raise Unclear("how this row changes the count is not plain", place)
     work = Work((Make(main, place=place),), Into("each", (Thing("st"),), bound=Bound("end"), place=place), place=place)
@@ -53,16 +54,6 @@ def _grown_steps(base: Row, count: int, site: Site, place: Place) -> tuple[Step,
 def _is_plain(name: str) -> bool:
     known = stitches().get(name)
     return known is not None and known.base is None and bool(known.height) and name not in ("inc", "dec", "ch")
-
-
-def _works(steps: Sequence[Step]) -> list[Work]:
-    found: list[Work] = []
-    for step in steps:
-        if isinstance(step, Work):
-            found.append(step)
-        elif isinstance(step, Repeat):
-            found += _works(step.body)
-    return found
 
 
 def _delta(steps: Sequence[Step], count: int, site: Site, place: Place) -> int:

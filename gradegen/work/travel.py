@@ -7,8 +7,8 @@ from dataclasses import replace
 from gradegen.design.rows import Aside, Into, Skip, Slip, Work
 from gradegen.work import aside, closing, gaps, groups, petals, picots
 from gradegen.work.doing import works
-from gradegen.work.edges import count_targets, leading
 from gradegen.work.edges import stitches as count_stitches
+from gradegen.work.first_space import begin_here
 from gradegen.work.kinds import ANY_SPACE, ANY_STITCH, foundation_kind, holds
 from gradegen.work.reach import how_many, to_last
 from gradegen.work.stops import Unclear
@@ -147,13 +147,10 @@ def _travel(walk: Walk, into: Into) -> None:
         walk.cursor.load(spot)
         while (one := walk.cursor.peek()) is not None and not (kind.fits(one) and walk.remaining(kind) == there + 1):
             walk.cursor.step()
-    rest = walk.cursor.rest()
     if walk.placing is not None:
         walk.placing.reach_next(walk.cursor)
-    passed = leading(before, count_targets(before) - count_targets(rest))
-    if walk.site.shape == "flat":
-        walk.begun, walk.here = True, True
-        return
-    walk.passed = passed
-    walk.onto((*rest, *passed), again=True)
     walk.here = True
+    if walk.site.shape == "flat":
+        walk.begun = True
+    else:
+        begin_here(walk, before)

@@ -7,23 +7,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from gradegen.design.worked import WorkedRow
 from gradegen.pipeline import check_text
-
-
-@pytest.fixture
-def worked(tmp_path: Path):  # type: ignore[no-untyped-def]
-    def work(*rows: str) -> list[WorkedRow]:
-        file = tmp_path / "pattern.txt"
-        file.write_text("\n".join(["Harbour edging", "", "Terms: US terms", "", "Instructions", *rows, ""]), "utf-8")
-        outcome = check_text(file)
-        assert outcome.checked is not None
-        assert not [finding for finding in outcome.findings if finding.severity == "error"]
-        return list(next(iter(outcome.checked.worked.values())))
-
-    return work
 
 
 def made(rows: list[WorkedRow]) -> list[int | None]:

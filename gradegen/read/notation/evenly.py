@@ -6,6 +6,7 @@ from gradegen.design.rows import Bound, Into, Make, Number, Step, Thing, Work
 from gradegen.read.notation.bounds import read_bound
 from gradegen.read.notation.reading import Reading, unless_one
 from gradegen.read.notation.things import STITCHES
+from gradegen.read.notation.tokens import Token
 from gradegen.read.notation.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
@@ -15,7 +16,7 @@ def _by_rows(r: Reading) -> list[Step] | None:
     mark = r.at
     r.accept("work")
     stitch = r.here
-    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+    if not _is_spread(stitch):
         return None
     r.at += 1
     if not r.accept("evenly"):
@@ -42,7 +43,7 @@ def _around(r: Reading) -> list[Step] | None:
     mark = r.at
     r.accept("work")
     stitch = r.here
-    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+    if not _is_spread(stitch):
         return None
     r.at += 1
     said = r.accept("evenly")
@@ -52,6 +53,11 @@ def _around(r: Reading) -> list[Step] | None:
         return None
     into = Into("each", (Thing("st"),), bound=bound, loosely=True, place=r.place(mark))
     return [Work((Make(str(stitch.value), place=r.place(mark, mark + 1)),), into, place=r.place(mark))]
+
+
+def _is_spread(token: Token) -> bool:
+    """True for a stitch that can be worked evenly along an edge."""
+    return token.kind == "stitch" and token.value not in ("ch", "sl st", "magic ring", "inc", "dec")
 
 
 _A_ROW = phrases(
@@ -72,7 +78,7 @@ def _in_total(r: Reading) -> list[Step] | None:
     mark = r.at
     r.accept("work")
     stitch = r.here
-    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec") or r.low(1) != "evenly":
+    if not _is_spread(stitch) or r.low(1) != "evenly":
         return None
     r.at += 1
     where, end = r.at, r.next_break(r.at)
@@ -103,7 +109,7 @@ def _numbered(r: Reading) -> list[Step] | None:
     r.phrase(phrases("pick up and|join yarn and|work|evenly"))
     number = r.number()
     stitch = r.here
-    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+    if not _is_spread(stitch):
         r.at = mark
         return None
     r.at += 1
@@ -130,7 +136,7 @@ def read_beside(r: Reading) -> list[Step] | None:
     r.accept("work", "make")
     number = r.number()
     stitch = r.here
-    if stitch.kind != "stitch" or stitch.value in ("ch", "sl st", "magic ring", "inc", "dec"):
+    if not _is_spread(stitch):
         r.at = mark
         return None
     r.at += 1

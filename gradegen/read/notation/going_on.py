@@ -47,7 +47,7 @@ def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
     """`..., making 3 sc in each corner sp` behind `sc in each st around`: one way through the row with both."""
     mark = r.at
     last = steps[-1] if steps else None
-    if r.low() not in ("making", "working", "work", "with", "placing", "making") or not _goes_around(last):
+    if r.low() not in ("making", "working", "work", "with", "placing") or not _goes_around(last):
         return None
     r.at += 1
     items = _items(r)
