@@ -25,7 +25,7 @@ FALSE_ALARMS = {
     "TBL-012": "the table of a tester's form has cells to be filled in: each holds a field and no text yet",
     "PAG-001": "rows that read alike but for their numbers stand at the foot of several pages, as text",
 }
-OWN_FONTS = ("Body", "Large", "Display", "Field")
+OWN_FONTS = ("Body", "Large", "Display", "Serif", "Field")
 EVERY = ["--editions", "all"]
 SHARES = {
     "bollard-hat": ["--size", "B3", "--terms", "UK", "--style", "low-ink"],
