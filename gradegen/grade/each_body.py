@@ -12,7 +12,7 @@ from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.bodies import Body
 from gradegen.grade.naming import Naming
 from gradegen.grade.reckon import Refused, Value, lists_in, reckon, value_of
-from gradegen.read.notation.size_lists import SIZE_LIST_LENGTH
+from gradegen.read.notation.sizes.size_lists import SIZE_LIST_LENGTH
 
 BODY_MEASURE_MISSING = Rule(
     "body-measure-missing", Severity.ERROR, "file format", "A sum needs a body measure its size table does not give."

@@ -29,7 +29,7 @@ from gradegen.grade.shaping_sizes import (
 from gradegen.grade.shaping_table import find_flips, shaping_table
 from gradegen.grade.shaping_words import joined_sentences, sentence
 from gradegen.read.notation.filled_rows import Filling, names_schedule, read_filled_rows
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.words.row_names import RowNames
 
 __all__ = ["schedule_shaping", "sentence", "shape_rows", "shaping_table", "together_sentence"]
 

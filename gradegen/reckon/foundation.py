@@ -14,7 +14,7 @@ from gradegen.grade.order import work_order
 from gradegen.grade.reckon import Refused, Value, names_in, reckon
 from gradegen.grade.snapped import snap_to_rule
 from gradegen.numbers.snap import NoCount
-from gradegen.work.piece import begins_anew
+from gradegen.work.piece.piece import begins_anew
 
 CHAIN = " chain"
 

@@ -13,12 +13,12 @@ from gradegen.design.rows import Label, Row, RowsAgain
 from gradegen.reckon.made_twice import times_made
 from gradegen.reckon.painting import Painted, Painter, Palette, by_colour, painted, palette_of
 from gradegen.reckon.rows_of_size import for_one_size
-from gradegen.work.edges import stitches, tally
-from gradegen.work.judge import census_of
-from gradegen.work.piece import PieceWork, Standing
-from gradegen.work.row import Outcome
+from gradegen.work.along.judge import census_of
+from gradegen.work.edge.edges import stitches, tally
+from gradegen.work.edge.stops import Fault, Unclear
+from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.row.row import Outcome
 from gradegen.work.rows import rows_in_order
-from gradegen.work.stops import Fault, Unclear
 
 _BRACES = re.compile(r"\{[^{}]*\} ")
 _KIND = re.compile(r"(?i)(rnd|row|round)s?\b")

@@ -14,11 +14,11 @@ from gradegen.design.rows import Chain, Number, Repeat, Row, Step, Times
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
 from gradegen.reckon.foundation import Foundation, numbers_with
-from gradegen.work.piece import PieceWork, without_counts
-from gradegen.work.row import Outcome
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.piece.piece import PieceWork, without_counts
+from gradegen.work.row.row import Outcome
+from gradegen.work.row.settle import Reading, Settled
 from gradegen.work.rows import rows_in_order
-from gradegen.work.sequence import RowsInOrder
-from gradegen.work.settle import Reading, Settled
 
 Readings = dict[Place, Reading]
 

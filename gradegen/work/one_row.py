@@ -13,16 +13,16 @@ from gradegen.design.pattern import Shape, Terms
 from gradegen.design.rows import Chain, Definition, Number, Row
 from gradegen.design.worked import RowResult, Status, WorkedRow
 from gradegen.findings import Finding, Place, Severity, Written
-from gradegen.read.notation.definitions import read_definition
-from gradegen.read.notation.notes import read_notes
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.notes.definitions import read_definition
+from gradegen.read.notation.notes.notes import read_notes
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.trade.stitches import find_stitch, stitches
-from gradegen.work.edges import plain, read_runs
-from gradegen.work.judge import clusters_called
-from gradegen.work.piece import PieceWork, Standing
-from gradegen.work.sequence import RowsInOrder
-from gradegen.work.shapes import with_groups_named
+from gradegen.work.along.judge import clusters_called
+from gradegen.work.edge.edges import plain, read_runs
+from gradegen.work.edge.shapes import with_groups_named
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.piece.piece import PieceWork, Standing
 
 Prior = Sequence[int | str | None] | int | str | None
 

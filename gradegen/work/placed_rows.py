@@ -14,18 +14,18 @@ from gradegen.design.pattern import Pattern, Piece, Shape
 from gradegen.design.rows import Row, Turn
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Place
-from gradegen.work.beginnings import begins_anew, shape_of
-from gradegen.work.edges import stitches, turned, turned_round
-from gradegen.work.passages import is_passage
-from gradegen.work.piece import PieceWork, Standing, without_counts
-from gradegen.work.placing import MOST_PLACES, Placed, Placing, opened
-from gradegen.work.repeat_facts import RepeatFact
-from gradegen.work.row import Outcome, work_once
+from gradegen.work.along.repeat_facts import RepeatFact
+from gradegen.work.edge.edges import stitches, turned, turned_round
+from gradegen.work.edge.placing import MOST_PLACES, Placed, Placing, opened
+from gradegen.work.order.second_thoughts import LastRow
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.passage.passages import is_passage
+from gradegen.work.passage.told_rows import Told, rows_told
+from gradegen.work.piece.piece import PieceWork, Standing, without_counts
+from gradegen.work.row.row import Outcome, work_once
+from gradegen.work.row.settle import Reading, Settled
 from gradegen.work.rows import rows_in_order
-from gradegen.work.second_thoughts import LastRow
-from gradegen.work.sequence import RowsInOrder
-from gradegen.work.settle import Reading, Settled
-from gradegen.work.told_rows import Told, rows_told
+from gradegen.work.step.beginnings import begins_anew, shape_of
 
 Readings = Mapping[Place, Reading]
 

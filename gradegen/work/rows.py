@@ -14,15 +14,15 @@ from gradegen.design.rows import Definition
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Written
 from gradegen.grade.gauges import gauges_per_inch
-from gradegen.read.notation.notes import read_notes
-from gradegen.read.notation.row_names import RowNames
-from gradegen.work.beginnings import begins_anew
-from gradegen.work.doubts import told_chains
-from gradegen.work.entry import enter
-from gradegen.work.numbering import is_booklet_label
-from gradegen.work.piece import PieceWork, Standing
-from gradegen.work.sequence import RowsInOrder
-from gradegen.work.turning_chains import chain_for_all, told_loops, told_skips
+from gradegen.read.notation.notes.notes import read_notes
+from gradegen.read.notation.words.row_names import RowNames
+from gradegen.work.edge.doubts import told_chains
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.piece.entry import enter
+from gradegen.work.piece.numbering import is_booklet_label
+from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.turning_chains import chain_for_all, told_loops, told_skips
+from gradegen.work.step.beginnings import begins_anew
 
 Worked = Mapping[str, tuple[WorkedRow, ...]]
 

@@ -15,10 +15,10 @@ from gradegen import check_row
 from gradegen.design.notes import ChainNote, NoteFacts
 from gradegen.design.rows import Row
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
-from gradegen.work.piece import PieceWork
-from gradegen.work.sequence import RowsInOrder
+from gradegen.read.notation.words.row_names import RowNames
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.piece.piece import PieceWork
 
 SIZES = tuple(f"size {n}" for n in range(1, 11))
 PAIRS = 10_000

@@ -26,7 +26,7 @@ from typing import Any
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding
 from gradegen.pipeline import Outcome, check_text
-from gradegen.read.notation.unread import holds_unread
+from gradegen.read.notation.clauses.unread import holds_unread
 
 ROWS = Path(__file__).with_name("booklet_rows.json")
 HEAD = ("Terms: US terms", "", "Instructions")

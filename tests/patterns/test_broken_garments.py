@@ -23,10 +23,10 @@ from gradegen.design.rows import Row
 from gradegen.findings import Finding, Severity
 from gradegen.grade import grade_sizes
 from gradegen.grade.shaping import shape_rows
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern.file import read_pattern_and_table
-from gradegen.work.piece import Standing
+from gradegen.work.piece.piece import Standing
 from gradegen.work.rows import rows_in_order, work_rows
 
 PATTERNS = Path(__file__).resolve().parents[2] / "shared" / "patterns"

@@ -17,7 +17,7 @@ from gradegen.pipeline import check_file
 from gradegen.reckon.foundation import foundations
 from gradegen.reckon.multiples import Derived, derive_multiple, grows_evenly
 from gradegen.reckon.trial import Trial
-from gradegen.work.edges import read_runs
+from gradegen.work.edge.edges import read_runs
 
 LONG = bool(os.environ.get("GRADEGEN_LONG"))
 REACH, SLOW_REACH = (300, 300) if LONG else (60, 26)

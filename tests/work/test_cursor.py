@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.work.cursor import Cursor
-from gradegen.work.edges import named, read_runs, stitches, tally, tidy, turned, turned_round, words
+from gradegen.work.edge.cursor import Cursor
+from gradegen.work.edge.edges import named, read_runs, stitches, tally, tidy, turned, turned_round, words
 
 ONE = st.sampled_from([named("sc"), named("dc"), named("ch-1 sp"), named("ch-3 sp")])
 EDGES = st.recursive(

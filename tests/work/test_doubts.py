@@ -1,6 +1,6 @@
 """Counts that the words do not tell are not claimed; what a later row, the join or a printed count tells is.
 
-Common practice, no source: which chains stand for a stitch is the trade's habit, see `gradegen/work/doubts.py`.
+Common practice, no source: which chains stand for a stitch is the trade's habit, see `gradegen/work/edge/doubts.py`.
 """
 
 from __future__ import annotations

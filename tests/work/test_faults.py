@@ -119,8 +119,8 @@ def test_written_wrong_it_is_found_under_its_name_in_its_sizes(name: str) -> Non
 
 def test_every_name_a_row_fault_can_have_is_here() -> None:
     from gradegen.read.notation.rows import UNDEFINED_STITCH
-    from gradegen.read.notation.size_lists import SIZE_LIST_LENGTH
-    from gradegen.work import stops
+    from gradegen.read.notation.sizes.size_lists import SIZE_LIST_LENGTH
+    from gradegen.work.edge import stops
 
     rules = {one.id for one in vars(stops).values() if type(one).__name__ == "Rule"}
     rules -= {"reading-chosen", "two-readings", "count-not-whole", "unknown-count"}  # notes, and faults of sums

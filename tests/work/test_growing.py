@@ -12,13 +12,13 @@ from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
-from gradegen.work.edges import read_runs
-from gradegen.work.growing import Growing
-from gradegen.work.lines import Unlike, line, total
-from gradegen.work.piece import PieceWork, Standing
-from gradegen.work.sequence import RowsInOrder
+from gradegen.read.notation.words.row_names import RowNames
+from gradegen.work.edge.edges import read_runs
+from gradegen.work.edge.lines import Unlike, line, total
+from gradegen.work.order.growing import Growing
+from gradegen.work.order.sequence import RowsInOrder
+from gradegen.work.piece.piece import PieceWork, Standing
 
 # -- lines -----------------------------------------------------------------------------------------------------------
 

@@ -49,7 +49,7 @@ from gradegen.design.rows import Chain, Join, Row
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade.reckon import names_in
 from gradegen.numbers.exact import decimal_text, mixed_text
-from gradegen.work.beginnings import begins_anew
+from gradegen.work.step.beginnings import begins_anew
 
 RULE = Rule("foundation-off-multiple", Severity.ERROR, "arithmetic", "A chain is not on the multiple of its count.")
 CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition

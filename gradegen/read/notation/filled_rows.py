@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 from gradegen.design.passages import Sentence
 from gradegen.design.rows import Row
 from gradegen.findings import Finding, Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
+from gradegen.read.notation.words.row_names import RowNames
 
 _BRACES = re.compile(r"\{\s*([^{}]+?)\s*\}")
 _STARTS = re.compile(r"(?:^|[.:\n]\s*)$")

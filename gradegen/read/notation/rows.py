@@ -25,18 +25,18 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.findings import Finding, Rule, Severity, Written
-from gradegen.read.notation.filet import implied_meshes
-from gradegen.read.notation.labels import ReadLabel, interpret, read_label
-from gradegen.read.notation.learned import learned
-from gradegen.read.notation.reading import Reading
-from gradegen.read.notation.rings import ring_closed, worked_into_ring
-from gradegen.read.notation.row_names import RowNames
-from gradegen.read.notation.size_lists import join_lists
-from gradegen.read.notation.size_passages import of_sizes_only
-from gradegen.read.notation.spelling import spelled
-from gradegen.read.notation.steps import Steps, read_steps
-from gradegen.read.notation.tokens import Token
-from gradegen.read.notation.unread import holds_unread
+from gradegen.read.notation.asides.size_passages import of_sizes_only
+from gradegen.read.notation.clauses.rings import ring_closed, worked_into_ring
+from gradegen.read.notation.clauses.steps import Steps, read_steps
+from gradegen.read.notation.clauses.unread import holds_unread
+from gradegen.read.notation.labels.labels import ReadLabel, interpret, read_label
+from gradegen.read.notation.notes.filet import implied_meshes
+from gradegen.read.notation.notes.learned import learned
+from gradegen.read.notation.notes.spelling import spelled
+from gradegen.read.notation.sizes.size_lists import join_lists
+from gradegen.read.notation.words.reading import Reading
+from gradegen.read.notation.words.row_names import RowNames
+from gradegen.read.notation.words.tokens import Token
 
 __all__ = ["RowNames", "read_next", "read_row", "read_rows"]
 

@@ -10,7 +10,7 @@ from gradegen.design.pictures import Picture
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Place, Severity, Written
 from gradegen.read.files import open_text
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern import keys
 from gradegen.read.pattern.counts import read_counts, read_measures
 from gradegen.read.pattern.look import read_look

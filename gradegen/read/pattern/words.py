@@ -8,12 +8,12 @@ from gradegen.design.pattern import Notion, Piece, Text
 from gradegen.design.rows import Definition, Number
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.numbers.exact import read_number
-from gradegen.read.notation.braces import find_braces, told_once
-from gradegen.read.notation.definitions import read_definition
 from gradegen.read.notation.filled_rows import names_schedule
-from gradegen.read.notation.lists import find_lists
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.notes.definitions import read_definition
 from gradegen.read.notation.rows import read_rows
+from gradegen.read.notation.sizes.braces import find_braces, told_once
+from gradegen.read.notation.sizes.lists import find_lists
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern import keys
 from gradegen.read.pattern.begin_keys import WORKED_ON, unknown_piece
 from gradegen.read.pattern.picture_keys import ALT, CAPTION, PICTURES

@@ -8,7 +8,7 @@ from typing import Any, Literal
 from gradegen.design.formula import PerSize
 from gradegen.design.pattern import Terms, Timed, Weighed, Yarn, YarnStated
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.read.notation.size_lists import SIZE_LIST_LENGTH
+from gradegen.read.notation.sizes.size_lists import SIZE_LIST_LENGTH
 from gradegen.read.pattern import keys
 from gradegen.read.pattern.parts import unknown_size
 from gradegen.read.yaml.fields import Given, Named

@@ -12,10 +12,10 @@ from gradegen.design.pattern import Pattern, Piece, SizeChoice, Terms, Text
 from gradegen.design.rows import Definition, Row
 from gradegen.findings import Finding, Rule, Severity, Written
 from gradegen.read.files import open_text
-from gradegen.read.notation.definitions import read_definition
-from gradegen.read.notation.notes import read_notes
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.notes.definitions import read_definition
+from gradegen.read.notation.notes.notes import read_notes
 from gradegen.read.notation.rows import UNDEFINED_STITCH, read_next
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.plain_text.lines import Line, text_lines
 from gradegen.read.plain_text.shapes_said import shapes_of
 from gradegen.read.plain_text.sizes_only import rows_by_sizes, sizes_of_lines

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from gradegen.design.rows import Aside, Row, SizesOnly
-from gradegen.read.notation.sizes_named import sizes_named
+from gradegen.read.notation.sizes.sizes_named import sizes_named
 from gradegen.read.plain_text.headings import has_label
 from gradegen.read.plain_text.lines import Line
 

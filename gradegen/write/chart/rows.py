@@ -12,8 +12,8 @@ from typing import Literal
 from gradegen.design.rows import Row
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
+from gradegen.work.edge.placing import Laid, Spot
 from gradegen.work.placed_rows import PlacedRow, met_places
-from gradegen.work.placing import Laid, Spot
 
 Ref = tuple[int, int]  # a row of the chart, and a thing in it
 Middle = Literal["", "ring", "chain ring"]

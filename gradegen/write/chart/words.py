@@ -11,7 +11,7 @@ from gradegen.design.rows import Row, Work
 from gradegen.findings import Place
 from gradegen.grade.reckon import names_in
 from gradegen.trade.stitches import stitches
-from gradegen.work.passages import is_passage
+from gradegen.work.passage.passages import is_passage
 from gradegen.write.chart.counts import SmallPiece
 from gradegen.write.chart.draw import AgainMark, RowMark
 from gradegen.write.chart.rows import ChartRow, ChartRows

@@ -13,7 +13,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Piece
 from gradegen.design.seams import Division, Join
 from gradegen.grade.reckon import names_in
-from gradegen.work.beginnings import begins_anew
+from gradegen.work.step.beginnings import begins_anew
 from gradegen.write.drawing.courses import Course, courses_of, schedules_of
 from gradegen.write.drawing.outline import Outline, Point, Side, Span, drawn
 from gradegen.write.drawing.sides import Corner, Sides, find_sides

@@ -14,8 +14,8 @@ from gradegen.design.checked import Checked
 from gradegen.design.pattern import Pattern, Piece, Terms, Text
 from gradegen.design.rows import Definition, Listed, Row, Unread
 from gradegen.findings import Place, Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.trade.terms import text_in
 from gradegen.write.notation.row import write_row
 

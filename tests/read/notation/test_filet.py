@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from gradegen.findings import Written
-from gradegen.read.notation.filet import implied_meshes
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.clauses.unread import holds_unread
+from gradegen.read.notation.notes.filet import implied_meshes
 from gradegen.read.notation.rows import read_row
-from gradegen.read.notation.unread import holds_unread
+from gradegen.read.notation.words.row_names import RowNames
 
 
 def meshes(text: str) -> set[str]:

@@ -10,8 +10,8 @@ from gradegen.design.formula import Amount, Name, PerSize
 from gradegen.design.passages import EvenRows, Rate, Shaping
 from gradegen.design.rows import Number, Row, RowsAgain, Unread
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.write.notation.row import write_row
 
 SIZES = ("S", "M", "L")

@@ -3,8 +3,8 @@
 import pytest
 
 from gradegen.findings import Written
-from gradegen.read.notation.braces import find_braces, told_once
-from gradegen.read.notation.row_names import RowNames
+from gradegen.read.notation.sizes.braces import find_braces, told_once
+from gradegen.read.notation.words.row_names import RowNames
 
 KNOWN = ("hat", "sleeve rounds", "around", "ring", "ring 1")
 

@@ -36,8 +36,8 @@ from gradegen.design.rows import (
     Work,
 )
 from gradegen.findings import Place, Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern.file import read_pattern_and_table
 from gradegen.trade.folders import data_folder
 from gradegen.trade.stitches import Terms

@@ -6,8 +6,8 @@ import pytest
 
 from gradegen.design.rows import Row
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.trade.stitches import Terms
 from gradegen.write.notation.row import write_row, write_rows
 

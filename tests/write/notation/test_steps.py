@@ -6,8 +6,8 @@ import pytest
 
 from gradegen.design.rows import Row, SizesOnly, Work
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_row
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.write.notation.numbers import Figures
 from gradegen.write.notation.steps import steps_words
 from gradegen.write.notation.style import Notation, notation_style

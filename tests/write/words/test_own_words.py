@@ -6,8 +6,8 @@ import pytest
 from gradegen.design.checked import Checked
 from gradegen.design.rows import Row
 from gradegen.findings import Written
-from gradegen.read.notation.row_names import RowNames
 from gradegen.read.notation.rows import read_rows
+from gradegen.read.notation.words.row_names import RowNames
 from gradegen.write.words.own_words import in_own_words
 from gradegen.write.words.phrases import Printing
 from gradegen.write.words.print_numbers import length_style

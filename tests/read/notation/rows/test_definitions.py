@@ -6,7 +6,7 @@ import pytest
 
 from gradegen.design.rows import Definition
 from gradegen.findings import Written
-from gradegen.read.notation.definitions import read_definition
+from gradegen.read.notation.notes.definitions import read_definition
 from gradegen.read.notation.rows import RowNames
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from gradegen.findings import Written
-from gradegen.read.notation.lists import find_lists
+from gradegen.read.notation.sizes.lists import find_lists
 
 SIZES = ("S", "M", "L")
 

@@ -6,7 +6,7 @@ import pytest
 
 from gradegen.design.notes import Multiple, NoteFacts
 from gradegen.findings import Written
-from gradegen.read.notation.notes import read_notes
+from gradegen.read.notation.notes.notes import read_notes
 from gradegen.read.notation.rows import RowNames
 
 

@@ -12,10 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gradegen.findings import Written
-from gradegen.read.notation.definitions import read_definition
-from gradegen.read.notation.lists import find_lists
-from gradegen.read.notation.notes import read_notes
+from gradegen.read.notation.notes.definitions import read_definition
+from gradegen.read.notation.notes.notes import read_notes
 from gradegen.read.notation.rows import RowNames, read_row, read_rows
+from gradegen.read.notation.sizes.lists import find_lists
 
 NAMES = RowNames(sizes=("S", "M", "L"), counts=frozenset({"band"}))
 WORDS = [

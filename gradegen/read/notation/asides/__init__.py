@@ -1,0 +1,1 @@
+"""Words that change no count, printed counts, and what only some sizes work."""

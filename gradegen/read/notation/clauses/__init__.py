@@ -1,0 +1,1 @@
+"""The steps of a row, clause after clause, and what is left unread."""

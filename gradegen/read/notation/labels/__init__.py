@@ -1,0 +1,1 @@
+"""Row labels and row numbers."""

@@ -1,0 +1,1 @@
+"""What a pattern explains itself: notes, definitions, its own stitches."""

@@ -1,0 +1,1 @@
+"""Shaping and even work over rows, and rows that point to other rows."""

@@ -1,0 +1,1 @@
+"""Where a step goes: kinds of places, bounds, loops, places named."""

@@ -1,0 +1,1 @@
+"""Repeats, stars and brackets."""

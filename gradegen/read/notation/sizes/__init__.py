@@ -1,0 +1,1 @@
+"""Numbers for several sizes, and the sizes that a phrase names."""

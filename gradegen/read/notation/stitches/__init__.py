@@ -1,0 +1,1 @@
+"""Stitches, chains, groups and what goes into one place."""

@@ -1,0 +1,39 @@
+"""What every run of a repeat passes on its way to its first place, and the round's end passes once more.
+
+`*shell in next shell, ch 3, sk next ch-3 sp, sc in next ch-3 lp; rep from * around`: the loop before each shell.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from gradegen.design.edge import Target
+from gradegen.design.rows import Chain, Repeat, Work
+from gradegen.work.along.walk import Walk
+
+_MOST = 8  # places that a run may pass without a word
+
+
+def passed_first(walk: Walk, step: Repeat) -> tuple[Target, ...]:
+    """What stands here before the first place the repeat works in, when that place is a group of its own."""
+    first = next((one for one in step.body if not isinstance(one, Chain)), None)
+    if not isinstance(first, Work) or first.into.which != "next" or first.into.number is not None:
+        return ()
+    if not first.into.things or first.into.things[0].name in ("ring", "group", "below", "st", "sp", "place", "gap"):
+        return ()
+    fits = walk.kind(first.into.things).fits
+    spot = walk.cursor.save()
+    found: list[Target] = []
+    while (one := walk.cursor.peek()) is not None and not fits(one) and len(found) <= _MOST:
+        found.append(one)
+        walk.cursor.step()
+    walk.cursor.load(spot)
+    return tuple(found) if len(found) <= _MOST else ()
+
+
+def passes_once_more(walk: Walk, passed: Sequence[Target]) -> bool:
+    """Goes to the end where nothing is left but what every run has passed."""
+    if not passed or walk.cursor.rest() != tuple(passed):
+        return False
+    walk.cursor.to_end()
+    return True

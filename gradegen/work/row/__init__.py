@@ -1,0 +1,1 @@
+"""One row to its end, and several readings of it settled by arithmetic."""

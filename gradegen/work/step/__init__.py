@@ -1,0 +1,1 @@
+"""How each kind of step is worked: stitches, chains, skips, groups, picots, foundations."""

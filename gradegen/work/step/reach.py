@@ -1,0 +1,116 @@
+"""How far a step goes: to a bound, to the last so many, and what it means when that does not come out."""
+
+from __future__ import annotations
+
+from gradegen.design.edge import Target
+from gradegen.design.rows import Bound, Into, Mixed, Step, Work
+from gradegen.work.along import repeats
+from gradegen.work.along.walk import Walk
+from gradegen.work.edge import kinds
+from gradegen.work.edge.kinds import Kind
+from gradegen.work.edge.stops import DOES_NOT_FIT, LEFT_OVER, Fault
+
+
+def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) -> int:
+    """How many of a kind lie between here and the bound."""
+    walk.must_see(step.place)
+    there = walk.remaining(kind)
+    if bound is None or bound.to == "end":
+        return there
+    if bound.to == "last":
+        return _before_last(walk, kind, bound, there)
+    if bound.to == "before marker":
+        return repeats.before_marker(walk, kind, bound, step)
+    assert bound.thing is not None
+    stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
+    spot = walk.cursor.save()
+    if not walk.cursor.pass_over(stop.key, stop.fits, 1):
+        walk.cursor.load(spot)
+        if walk.inside and kinds.holds(walk.before, stop.fits) and there:
+            return there  # `dc to next underarm` behind the last one
+        raise walk.short(stop, 1, step.place)
+    passed = there - walk.remaining(kind) - _also(kind, stop)
+    walk.cursor.load(spot)
+    return passed
+
+
+def _also(kind: Kind, stop: Kind) -> int:
+    """1 when the stopping target itself is of the counted kind."""
+    at_stitch = stop.key.startswith("=") or stop.key == "corner"  # a corner of chains is no stitch
+    at_space = kind.key == "place" and stop.key.startswith("corner")
+    return int(kind.key == stop.key or (kind.key in ("st", "place") and at_stitch) or at_space)
+
+
+def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
+    keep = walk.site.number(bound.number)
+    last = walk.kind((bound.thing,)) if bound.thing else kind
+    if last.key == kind.key:
+        if there < keep:
+            raise walk.short(kind, keep, walk.at)
+        return there - keep
+    spot = walk.cursor.save()
+    others = walk.remaining(last) - keep
+    if others < 0:
+        raise walk.short(last, keep, walk.at)
+    walk.cursor.pass_over(last.key, last.fits, others)
+    # the kept ones stand last; what lies before the first of them is ours
+    before_first = walk.cursor.save()
+    ahead = walk.remaining(kind)
+    walk.cursor.pass_over(last.key, last.fits, 1)
+    behind = walk.remaining(kind)
+    within = last.key in ("st", "place") and kind.key.startswith("=")  # every dc is a st: only the kept one differs
+    passed = there - behind - int(keep > 0 and (ahead > behind if within else _also(kind, last)))
+    walk.cursor.load(before_first)
+    walk.cursor.load(spot)
+    return passed if keep else there
+
+
+def to_last(walk: Walk, kind: Kind, wanted: int, into: Into, keep: int = 0) -> None:
+    """Use up the last so many of a kind, or those before `keep` more; what stands before them must be used already."""
+    if walk.site.blind:
+        walk.take(kind, wanted, into.place)
+        return
+    there = walk.remaining(kind) - keep
+    if there < wanted:
+        if there == 0 and wanted == 1 and walk.begun:
+            raise walk.short(kind, wanted, into.place)
+        raise walk.short(kind, wanted, into.place)
+    if (
+        there > wanted
+        and not walk.last_kind.startswith(("sp", "~", "@", "corner"))
+        and not _spans(walk, there - wanted)
+    ):
+        walk.left_before_last = walk.left_before_last or Fault(
+            LEFT_OVER,
+            into.place,
+            "Stitches are left before the last ones.",
+            expected=f"{wanted} left here",
+            found=f"{there} left",
+            complete=True,
+        )
+        if walk.inside or walk.first_waits:
+            raise walk.left_before_last
+    walk.take(kind, there, into.place)
+    if walk.placing is not None:
+        walk.placing.keep_last(wanted)
+    if there > wanted:
+        walk.owe(kind)
+
+
+def _spans(walk: Walk, number: int) -> bool:
+    """`ch 2, dc in end st`: the chain just made spans a few stitches without a word, along a foundation."""
+    last = walk.out[-1] if walk.out else None
+    return bool(walk.fresh_chain) and isinstance(last, Target) and last.kind == "sp" and number <= last.length + 1
+
+
+def does_not_fit(step: Step, there: int, each: int, left: int) -> Fault:
+    """The fault of a repeat with a remainder."""
+    fits = ", ".join(str(n) for n in (there - left, there - left + each) if n > 0)
+    return Fault(
+        DOES_NOT_FIT,
+        step.place,
+        "The repeat does not come out even.",
+        expected=f"a multiple of {each}" + (f" ({fits})" if fits else ""),
+        found=f"{there}, which leaves {left}",
+        because=f"{there} sts in repeats of {each} leave {left}",
+    )
