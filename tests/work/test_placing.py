@@ -12,7 +12,7 @@ from gradegen import check_row
 from gradegen.design.edge import Edge, Run
 from gradegen.design.rows import Change
 from gradegen.work.edge.placing import MOST_PLACES, Laid, Placed, Placing, opened
-from gradegen.work.piece.piece import piece
+from gradegen.work.piece import piece
 from gradegen.work.row.row import Outcome, work_once
 
 OWN = Path(__file__).resolve().parents[1] / "rows" / "own.jsonl"
