@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from gradegen.check.run import check_pattern
     from gradegen.findings import Finding
     from gradegen.grade import grade_sizes
-    from gradegen.grade.shaping import shape_rows
+    from gradegen.grade.shaping.schedules import shape_rows
     from gradegen.read.pattern.file import read_pattern
     from gradegen.work.one_row import check_row
     from gradegen.work.rows import work_rows
@@ -31,7 +31,7 @@ _ROOMS = {
     "check_row": "gradegen.work.one_row",
     "grade_sizes": "gradegen.grade",
     "read_pattern": "gradegen.read.pattern.file",
-    "shape_rows": "gradegen.grade.shaping",
+    "shape_rows": "gradegen.grade.shaping.schedules",
     "work_rows": "gradegen.work.rows",
     "write_pattern": "gradegen.write.pattern",
 }

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gradegen.design.testing import FilledForm
     from gradegen.design.worked import WorkedRow
     from gradegen.grade import Fitted
-    from gradegen.grade.sensitivity import Sensitivity
+    from gradegen.grade.ask.sensitivity import Sensitivity
     from gradegen.reckon.testers.tested import Tested
     from gradegen.write.editions.edition import Edition
     from gradegen.write.page.press import Press
@@ -166,7 +166,7 @@ def sensitivity_file(path: str | os.PathLike[str]) -> tuple[Sensitivity | None, 
     checked = graded.checked
     if checked is None or not checked.sizes:
         return None, graded
-    from gradegen.grade.sensitivity import sensitivity
+    from gradegen.grade.ask.sensitivity import sensitivity
 
     run = _Run(graded.file, list(graded.findings), dict(graded.timings))
     found = run.stage("sense", lambda: sensitivity(checked.pattern, checked.table, checked.sizes), None)
@@ -314,7 +314,7 @@ def _shape(run: _Run, pattern: Pattern, sizes: tuple[GradedSize, ...]) -> Patter
     """The pattern with its shaping schedules worked out and their sentences in its rows."""
     if not pattern.shaping:
         return pattern
-    from gradegen.grade.shaping import shape_rows
+    from gradegen.grade.shaping.schedules import shape_rows
 
     return run.stage("shape", lambda: shape_rows(pattern, sizes), pattern)
 

@@ -11,7 +11,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule
 from gradegen.design.rows import Number
 from gradegen.findings import Place
-from gradegen.grade.reckon import Refused, Value, reckon, value_of
+from gradegen.grade.body.sums import Refused, Value, reckon, value_of
 
 
 @dataclass(frozen=True, slots=True)

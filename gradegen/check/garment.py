@@ -19,9 +19,9 @@ from gradegen.design.formula import Amount, Call, Formula, Name, Sum
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Measure
 from gradegen.findings import Place
-from gradegen.grade.bodies import folded
-from gradegen.grade.lengths import Words
-from gradegen.grade.reckon import lists_in, names_in
+from gradegen.grade.body.bodies import folded
+from gradegen.grade.body.sums import lists_in, names_in
+from gradegen.grade.measure.lengths import Words
 
 Part = Literal["neck width", "neck around", "armhole", "upper arm", "cross back", "length"]
 

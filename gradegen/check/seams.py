@@ -11,13 +11,13 @@ from gradegen.design.formula import Formula, Name
 from gradegen.design.graded import GradedSize
 from gradegen.design.seams import Division, Join, PickUp, Seam, SeamKind
 from gradegen.findings import Finding, Place, Rule
-from gradegen.grade.bodies import folded
-from gradegen.grade.gauges import gauges_per_inch
-from gradegen.grade.reckon import Refused, Value, names_in
+from gradegen.grade.body.bodies import folded
+from gradegen.grade.body.sums import Refused, Value, names_in
+from gradegen.grade.measure.gauges import gauges_per_inch
 from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.numbers.rounding import nearest_whole
 from gradegen.numbers.units import inches_of
-from gradegen.reckon.edges_of_pieces import NotKnown, Sides, unit_of
+from gradegen.reckon.seams.edges_of_pieces import NotKnown, Sides, unit_of
 
 EASED_IN = {"sleeve": Fraction(1, 2)}  # inches; a cap or a drop sleeve is eased in that much
 LENGTHS_AGREE = Fraction(1, 4)  # inches; house

@@ -72,7 +72,7 @@ def grade(options: argparse.Namespace) -> int:
 
     inches_first = checked.pattern.units == "inches first"
     tables = grading_tables(checked.sizes, checked.table, inches_first=inches_first, width=width_of(sys.stdout))
-    from gradegen.grade.sensitivity import limited_counts
+    from gradegen.grade.ask.sensitivity import limited_counts
     from gradegen.write.screen.sensitivity import drift_table
 
     limited = limited_counts(checked.pattern, checked.sizes)

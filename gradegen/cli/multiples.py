@@ -24,7 +24,7 @@ def multiples(options: argparse.Namespace) -> int:
     names = [size.name for size in checked.sizes]
     if options.size is not None and options.size not in names:
         return refuse(f"there is no size {options.size} in {options.file}; its sizes are {', '.join(names)}.")
-    from gradegen.reckon.chains_allowed import chains_allowed
+    from gradegen.reckon.multiples.chains_allowed import chains_allowed
     from gradegen.write.sheets.multiples_text import multiples_json, multiples_text
 
     slot = names.index(options.size) if options.size is not None else 0

@@ -115,7 +115,7 @@ def yarn_left(options: argparse.Namespace) -> int:
     known = [size.name for size in checked.sizes]
     if options.size not in known:
         return refuse(f"there is no size {options.size} in {options.file}; its sizes are {', '.join(known)}.")
-    from gradegen.reckon.left import yarn_left as reckon_left
+    from gradegen.reckon.yarn.left import yarn_left as reckon_left
     from gradegen.write.sheets.yarn_view_left import left_json, left_text
 
     found, findings = reckon_left(checked, options.size, options.at, left, options.yarn)

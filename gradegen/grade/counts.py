@@ -11,16 +11,16 @@ from gradegen.design.graded import GradedCount
 from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.grade.bodies import Body, size_count
-from gradegen.grade.each_body import BodyScope, check_lists, reckon_each
-from gradegen.grade.gauges import GAUGE_INCOMPLETE, PerInch, gauge_of, gauges_per_inch
-from gradegen.grade.lengths import Words
-from gradegen.grade.measures import MEASURE_NOT_POSITIVE, SUM_IN_A_CIRCLE, Targets, check_names
-from gradegen.grade.naming import Naming, two_meanings
-from gradegen.grade.order import work_order
-from gradegen.grade.pins import keep_sound_pins
-from gradegen.grade.reckon import KIND_WORDS, Value, names_in
-from gradegen.grade.snapped import (
+from gradegen.grade.body.bodies import Body, size_count
+from gradegen.grade.body.each_body import BodyScope, check_lists, reckon_each
+from gradegen.grade.body.naming import Naming, two_meanings
+from gradegen.grade.body.order import work_order
+from gradegen.grade.body.sums import KIND_WORDS, Value, names_in
+from gradegen.grade.measure.gauges import GAUGE_INCOMPLETE, PerInch, gauge_of, gauges_per_inch
+from gradegen.grade.measure.lengths import Words
+from gradegen.grade.measure.measures import MEASURE_NOT_POSITIVE, SUM_IN_A_CIRCLE, Targets, check_names
+from gradegen.grade.measure.pins import keep_sound_pins
+from gradegen.grade.measure.snapped import (
     Scale,
     count_of_length,
     count_of_sum,
@@ -160,8 +160,8 @@ def _no_length(rule: CountRule, formula: Formula, value: Value) -> Finding:
 
 def _count_related(work: Counting, counted: Counted) -> tuple[Finding, ...]:
     """Puts counts solved together in the place of those rounded alone, and adds what follows from relations."""
-    from gradegen.grade.related import Known
-    from gradegen.grade.together import solve_related
+    from gradegen.grade.related.related import Known
+    from gradegen.grade.related.together import solve_related
 
     order = sorted(range(len(work.bodies)), key=lambda at: work.bodies[at].rank)
     ordered = [counted[at] for at in order]

@@ -9,17 +9,17 @@ from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
 from gradegen.design.pattern import Pattern
 from gradegen.design.sizes import SizeTable
 from gradegen.findings import Finding
-from gradegen.grade.bodies import Body, choose_bodies, leading_column
-from gradegen.grade.columns import find_column_notes, find_table_faults
+from gradegen.grade.body.bodies import Body, choose_bodies, leading_column
+from gradegen.grade.body.columns import find_column_notes, find_table_faults
+from gradegen.grade.body.naming import Naming
 from gradegen.grade.counts import grade_counts
-from gradegen.grade.drift import find_drift, series_of
-from gradegen.grade.ease import EaseOf, ease_in_size, find_ease, find_key_eases, key_eases_in_size
-from gradegen.grade.finish import find_made_twice, finished_measures, ties
-from gradegen.grade.lengths import Words
-from gradegen.grade.measures import target_measures
-from gradegen.grade.naming import Naming
-from gradegen.grade.shaping_names import find_shaping_names
-from gradegen.grade.snapped import Scale
+from gradegen.grade.measure.drift import find_drift, series_of
+from gradegen.grade.measure.ease import EaseOf, ease_in_size, find_ease, find_key_eases, key_eases_in_size
+from gradegen.grade.measure.finish import find_made_twice, finished_measures, ties
+from gradegen.grade.measure.lengths import Words
+from gradegen.grade.measure.measures import target_measures
+from gradegen.grade.measure.snapped import Scale
+from gradegen.grade.shaping.names import find_shaping_names
 from gradegen.grade.steps import find_falling, find_steps, sized_measures
 
 TANGLED = ("relations-clash", "relations-not-solved")  # what the counts then come to is told of no more

@@ -7,11 +7,11 @@ from collections.abc import Mapping
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Pattern
 from gradegen.design.sizes import SizeTable
-from gradegen.grade.bodies import choose_bodies
+from gradegen.grade.body.bodies import choose_bodies
+from gradegen.grade.body.naming import Naming
 from gradegen.grade.counts import grade_counts
 from gradegen.grade.grading import graded_size
-from gradegen.grade.measures import target_measures
-from gradegen.grade.naming import Naming
+from gradegen.grade.measure.measures import target_measures
 
 
 def one_graded(pattern: Pattern, table: SizeTable, index: int) -> GradedSize | None:

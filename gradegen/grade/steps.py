@@ -10,11 +10,11 @@ from gradegen.design.formula import Call, Formula, Sum
 from gradegen.design.graded import GradedCount, GradedMeasure
 from gradegen.design.pattern import CountRule, Measure
 from gradegen.findings import Finding, Place, Rule, Severity
-from gradegen.grade.bodies import Body
-from gradegen.grade.drift import UNEVEN, UNEVEN_SIZE_STEP, WARNED, grows_with_bodies
-from gradegen.grade.lengths import Words
-from gradegen.grade.naming import Naming
-from gradegen.grade.reckon import lists_in, names_in
+from gradegen.grade.body.bodies import Body
+from gradegen.grade.body.naming import Naming
+from gradegen.grade.body.sums import lists_in, names_in
+from gradegen.grade.measure.drift import UNEVEN, UNEVEN_SIZE_STEP, WARNED, grows_with_bodies
+from gradegen.grade.measure.lengths import Words
 
 COUNT_FALLS = Rule(
     "count-falls", Severity.WARNING, "common practice", "A typed list gives a larger size a smaller count."

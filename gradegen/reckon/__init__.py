@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from gradegen.reckon.amounts import EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
-    from gradegen.reckon.census import Census, Counted, stitch_census
-    from gradegen.reckon.sewn_seams import Sewing
-    from gradegen.reckon.yarn import yarn_per_size
+    from gradegen.reckon.census.census import Census, Counted, stitch_census
+    from gradegen.reckon.seams.sewn_seams import Sewing
+    from gradegen.reckon.yarn.amounts import EvidenceUsed, SizeYarn, YarnAmount, YarnLine, YarnNeed
+    from gradegen.reckon.yarn.yarn import yarn_per_size
 
 __all__ = [
     "Census",
@@ -23,11 +23,11 @@ __all__ = [
     "yarn_per_size",
 ]
 _WHERE = {
-    "Census": "census",
-    "Counted": "census",
-    "Sewing": "sewn_seams",
-    "stitch_census": "census",
-    "yarn_per_size": "yarn",
+    "Census": "census.census",
+    "Counted": "census.census",
+    "Sewing": "seams.sewn_seams",
+    "stitch_census": "census.census",
+    "yarn_per_size": "yarn.yarn",
 }
 
 
@@ -37,4 +37,4 @@ def __getattr__(name: str) -> Any:
         raise AttributeError(f"module 'gradegen.reckon' has no attribute {name!r}")
     from importlib import import_module
 
-    return getattr(import_module(f"gradegen.reckon.{_WHERE.get(name, 'amounts')}"), name)
+    return getattr(import_module(f"gradegen.reckon.{_WHERE.get(name, 'yarn.amounts')}"), name)

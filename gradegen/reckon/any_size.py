@@ -13,14 +13,14 @@ from gradegen.design.pattern import CountRule, Measure, Pattern
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.grade import grade_sizes
-from gradegen.grade.shaping import shape_rows
-from gradegen.grade.snapped import grid_of
+from gradegen.grade.measure.snapped import grid_of
+from gradegen.grade.shaping.schedules import shape_rows
 from gradegen.numbers.snap import NoCount
-from gradegen.reckon.amounts import SizeYarn
-from gradegen.reckon.census import stitch_census
-from gradegen.reckon.fitted_yarn import FittedYarn, fit_yarn
-from gradegen.reckon.foundation import Foundation, foundations
-from gradegen.reckon.rows_of_size import for_one_size
+from gradegen.reckon.census.census import stitch_census
+from gradegen.reckon.census.rows_of_size import for_one_size
+from gradegen.reckon.multiples.foundation import Foundation, foundations
+from gradegen.reckon.yarn.amounts import SizeYarn
+from gradegen.reckon.yarn.fitted_yarn import FittedYarn, fit_yarn
 from gradegen.work.rows import work_rows
 
 NO_LEADING_COUNT = Rule(

@@ -13,9 +13,9 @@ from gradegen.design.pattern import CountRule, Pattern
 from gradegen.design.worked import WorkedRow
 from gradegen.grade import grade_sizes
 from gradegen.reckon.any_size import LeadingCount, leading_count, with_count
-from gradegen.reckon.foundation import foundations
-from gradegen.reckon.rows_of_size import for_one_size
-from gradegen.reckon.trial import Trial
+from gradegen.reckon.census.rows_of_size import for_one_size
+from gradegen.reckon.multiples.foundation import foundations
+from gradegen.reckon.multiples.trial import Trial
 from gradegen.work.rows import work_rows
 
 

@@ -13,7 +13,7 @@ from gradegen.design.pattern import Pattern, Piece
 from gradegen.design.rows import Definition
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Written
-from gradegen.grade.gauges import gauges_per_inch
+from gradegen.grade.measure.gauges import gauges_per_inch
 from gradegen.read.notation.notes.notes import read_notes
 from gradegen.read.notation.words.row_names import RowNames
 from gradegen.work.edge.doubts import told_chains

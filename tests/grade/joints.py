@@ -10,9 +10,9 @@ from itertools import pairwise, product
 
 from gradegen.design.pattern import CountRule
 from gradegen.findings import Place
-from gradegen.grade.conditions import Condition, conditions_of
-from gradegen.grade.joint import Held, Joint, Key, Wish
-from gradegen.grade.linear import Linear
+from gradegen.grade.related.conditions import Condition, conditions_of
+from gradegen.grade.related.joint import Held, Joint, Key, Wish
+from gradegen.grade.related.linear import Linear
 
 HERE = Place("p.yaml", 1, 1, 1, 2)
 

@@ -9,7 +9,7 @@ from typing import Any
 from grade.joints import allowed
 
 from gradegen.design.pattern import CountRule
-from gradegen.grade.joint import Joint
+from gradegen.grade.related.joint import Joint
 
 
 class Second:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from grade import joints
 
-from gradegen.grade.best import best_counts
-from gradegen.grade.clash import find_clashes
+from gradegen.grade.related.best import best_counts
+from gradegen.grade.related.clash import find_clashes
 
 SIZES = ["S", "M", "L"]
 GAUGES = {"plain": {"stitches": 16, "rows": 18}}

@@ -1,7 +1,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gradegen.grade.order import work_order
+from gradegen.grade.body.order import work_order
 
 names = st.sampled_from("abcdefgh")
 

@@ -4,9 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from gradegen.grade.joint import Wish
-from gradegen.grade.linear import Linear
-from gradegen.grade.parts import ROUGH, Drift, Parts
+from gradegen.grade.related.joint import Wish
+from gradegen.grade.related.linear import Linear
+from gradegen.grade.related.parts import ROUGH, Drift, Parts
 
 
 def wish(raw, inches=Fraction(2, 7), weight=Fraction(1)):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from gradegen.design.formula import Amount, Call, Formula, Name, PerSize, Sum
 from gradegen.findings import Place
-from gradegen.grade.reckon import Refused, Value, reckon
+from gradegen.grade.body.sums import Refused, Value, reckon
 from gradegen.numbers.units import DEFINED, registry
 
 HERE = Place("p.yaml", 1, 1, 1, 2)

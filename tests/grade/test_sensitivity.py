@@ -4,8 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from gradegen.grade.nearer import find_nearer
-from gradegen.grade.sensitivity import limited_counts, sensitivity
+from gradegen.grade.ask.nearer import find_nearer
+from gradegen.grade.ask.sensitivity import limited_counts, sensitivity
 
 
 @pytest.fixture

@@ -10,7 +10,7 @@ import pytest
 from gradegen.design.passages import Shaping
 from gradegen.design.schedule import Schedule
 from gradegen.findings import Severity
-from gradegen.grade.shaping import sentence, shaping_table
+from gradegen.grade.shaping.schedules import sentence, shaping_table
 from gradegen.pipeline import Outcome, check_file
 
 HEAD = """

@@ -2,7 +2,7 @@
 
 import pytest
 
-from gradegen.grade.solver import Column, Found, GaveUp, Row, solve
+from gradegen.grade.related.solver import Column, Found, GaveUp, Row, solve
 
 COLUMNS = (Column(0, 20), Column(0, 20))
 

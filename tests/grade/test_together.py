@@ -8,7 +8,7 @@ import pytest
 from grade import joints
 from grade.second_solver import Second
 
-from gradegen.grade.best import best_counts
+from gradegen.grade.related.best import best_counts
 
 
 def solved_together(of):

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gradegen.grade.whole_sums import Equation, has_whole_solution
+from gradegen.grade.related.whole_sums import Equation, has_whole_solution
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ import pytest
 from gradegen.design.formula import Name, PerSize
 from gradegen.findings import Written
 from gradegen.grade import fit_body, grade_sizes
-from gradegen.grade.reckon import Value, reckon, value_of
+from gradegen.grade.body.sums import Value, reckon, value_of
 from gradegen.numbers.circle import diameter, increases_per_round, rounds_to
 from gradegen.numbers.exact import decimal_text, read_number
 from gradegen.numbers.rounding import HOUSE_STYLES, to_step

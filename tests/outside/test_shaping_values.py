@@ -14,7 +14,7 @@ import pytest
 from gradegen import check_row
 from gradegen.design.schedule import Schedule
 from gradegen.design.worked import RowResult
-from gradegen.grade.shaping import sentence
+from gradegen.grade.shaping.schedules import sentence
 from gradegen.pipeline import Outcome, check_file, check_text
 
 TEN = tuple(f"size {number}" for number in range(1, 11))

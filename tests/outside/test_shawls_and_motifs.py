@@ -10,7 +10,7 @@ from gradegen import check_row
 from gradegen.design.edge import Edge, Run, Target
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Written
-from gradegen.grade.reckon import Value, reckon, value_of
+from gradegen.grade.body.sums import Value, reckon, value_of
 from gradegen.pipeline import check_text
 from gradegen.read.sums.formula import read_formula
 

@@ -11,11 +11,11 @@ from gradegen.design.formula import Amount
 from gradegen.findings import Place, Severity
 from gradegen.pipeline import Outcome, check_file
 from gradegen.reckon import yarn_per_size
-from gradegen.reckon.amounts import YarnAmount
-from gradegen.reckon.least_squares import best_factor
-from gradegen.reckon.left import yarn_left
-from gradegen.reckon.per_stitch import Proportions, Weight, fit_stitches
-from gradegen.reckon.put_up import PutUp
+from gradegen.reckon.yarn.amounts import YarnAmount
+from gradegen.reckon.yarn.least_squares import best_factor
+from gradegen.reckon.yarn.left import yarn_left
+from gradegen.reckon.yarn.per_stitch import Proportions, Weight, fit_stitches
+from gradegen.reckon.yarn.put_up import PutUp
 from gradegen.trade.yarn_use import one_stitch_uses, piece_ranges, relative_use
 
 HERE = Place("test", 1, 1, 1, 1)

@@ -22,7 +22,7 @@ from gradegen.design.pattern import Pattern, Piece
 from gradegen.design.rows import Row
 from gradegen.findings import Finding, Severity
 from gradegen.grade import grade_sizes
-from gradegen.grade.shaping import shape_rows
+from gradegen.grade.shaping.schedules import shape_rows
 from gradegen.read.notation.rows import read_rows
 from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern.file import read_pattern_and_table

@@ -18,11 +18,11 @@ from reckon.garments_by_hand import own_passage, relations_broken, stops_at
 
 from gradegen.design.checked import Checked
 from gradegen.pipeline import check_file
-from gradegen.reckon.chains_allowed import PieceChains, SolvedChains, chains_allowed
-from gradegen.reckon.foundation import Foundation, foundations, piece_groups
-from gradegen.reckon.multiples import Derived, derive_multiple
-from gradegen.reckon.solved_trial import SolvedTrial
-from gradegen.reckon.trial import Trial
+from gradegen.reckon.multiples.chains_allowed import PieceChains, SolvedChains, chains_allowed
+from gradegen.reckon.multiples.foundation import Foundation, foundations, piece_groups
+from gradegen.reckon.multiples.multiples import Derived, derive_multiple
+from gradegen.reckon.multiples.solved_trial import SolvedTrial
+from gradegen.reckon.multiples.trial import Trial
 from gradegen.write.sheets.multiples_text import multiples_text
 
 LONG = bool(os.environ.get("GRADEGEN_LONG"))

@@ -11,7 +11,7 @@ import pytest
 from gradegen.design.checked import Checked
 from gradegen.pipeline import check_file
 from gradegen.reckon import yarn_per_size
-from gradegen.reckon.cross_checks import compare_with_published, yards_per_inch
+from gradegen.reckon.yarn.cross_checks import compare_with_published, yards_per_inch
 
 DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gradegen.reckon.least_squares import best_factor, best_parts
+from gradegen.reckon.yarn.least_squares import best_factor, best_parts
 
 whole = st.integers(1, 400)
 quick = settings(max_examples=60, derandomize=True, deadline=None, database=None)

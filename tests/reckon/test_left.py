@@ -12,9 +12,9 @@ from gradegen.design.formula import Amount
 from gradegen.findings import Place
 from gradegen.pipeline import check_file
 from gradegen.reckon import stitch_census, yarn_per_size
-from gradegen.reckon.census import total
-from gradegen.reckon.left import YarnLeft, yarn_left
-from gradegen.reckon.row_by_row import all_rows, find_rows, single_rows
+from gradegen.reckon.census.census import total
+from gradegen.reckon.census.row_by_row import all_rows, find_rows, single_rows
+from gradegen.reckon.yarn.left import YarnLeft, yarn_left
 
 DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 HERE = Place("--left", 1, 1, 1, 1)

@@ -7,7 +7,7 @@ import pytest
 
 from gradegen.design.pattern import Piece, Text
 from gradegen.pipeline import check_file
-from gradegen.reckon.made_twice import times_made
+from gradegen.reckon.census.made_twice import times_made
 
 WRAP = Path(__file__).parents[2] / "shared" / "patterns" / "skerrywick-wrap.yaml"
 

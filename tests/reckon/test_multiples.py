@@ -14,9 +14,9 @@ from slow_worker.whole import work_pattern
 
 from gradegen.design.checked import Checked
 from gradegen.pipeline import check_file
-from gradegen.reckon.foundation import foundations
-from gradegen.reckon.multiples import Derived, derive_multiple, grows_evenly
-from gradegen.reckon.trial import Trial
+from gradegen.reckon.multiples.foundation import foundations
+from gradegen.reckon.multiples.multiples import Derived, derive_multiple, grows_evenly
+from gradegen.reckon.multiples.trial import Trial
 from gradegen.work.edge.edges import read_runs
 
 LONG = bool(os.environ.get("GRADEGEN_LONG"))

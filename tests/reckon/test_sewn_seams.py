@@ -16,7 +16,7 @@ from gradegen.findings import Finding
 from gradegen.pipeline import check_file
 from gradegen.reckon import SizeYarn, YarnNeed, yarn_per_size
 from gradegen.reckon.any_size import any_size_sheet, usual_span
-from gradegen.reckon.sewn_seams import sewn_seams
+from gradegen.reckon.seams.sewn_seams import sewn_seams
 
 PATTERNS = Path(__file__).parents[2] / "shared" / "patterns"
 CARDIGAN = PATTERNS / "slipway-cardigan.yaml"

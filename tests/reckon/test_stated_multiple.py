@@ -8,7 +8,7 @@ import pytest
 from reckon.stitch_patterns import PATTERNS, StitchPattern, checked
 
 from gradegen.pipeline import check_file
-from gradegen.reckon.stated_multiple import StrictMultiple, WrongMultiple, compare_multiples
+from gradegen.reckon.multiples.stated_multiple import StrictMultiple, WrongMultiple, compare_multiples
 
 DEMOS = Path(__file__).parents[2] / "shared" / "patterns"
 HEAD = """

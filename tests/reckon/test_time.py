@@ -13,7 +13,7 @@ from gradegen.design.pattern import Text, Timed
 from gradegen.findings import Place
 from gradegen.pipeline import check_file
 from gradegen.reckon import stitch_census
-from gradegen.reckon.time import time_per_size
+from gradegen.reckon.yarn.time import time_per_size
 
 HAT = Path(__file__).parents[2] / "shared" / "patterns" / "bollard-hat.yaml"
 HERE = Place("hat.yaml", 1, 1, 1, 1)

@@ -16,8 +16,8 @@ from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.pipeline import check_file
 from gradegen.reckon import YarnNeed, stitch_census, yarn_per_size
-from gradegen.reckon.evidence import all_weighed
-from gradegen.reckon.fitted_yarn import fit_yarn
+from gradegen.reckon.yarn.evidence import all_weighed
+from gradegen.reckon.yarn.fitted_yarn import fit_yarn
 
 PATTERNS = Path(__file__).parents[2] / "shared" / "patterns"
 DEMOS = ["skerrywick-wrap", "bollard-hat", "gunwale-pullover", "limpet-pullover", "slipway-cardigan"]

@@ -38,7 +38,7 @@ from fractions import Fraction
 from gradegen.check.garment import SIZES_FAR_APART, Growing, growing_parts, words_of
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.grade.lengths import Words
+from gradegen.grade.measure.lengths import Words
 
 RULE = Rule("arm-does-not-keep-up", Severity.WARNING, "house", "The upper arm grows less than arms of large sizes do.")
 FROM = Fraction(40)  # inches of bust or chest

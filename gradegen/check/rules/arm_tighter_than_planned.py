@@ -35,7 +35,7 @@ from fractions import Fraction
 from gradegen.check.garment import growing_parts, words_of
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.grade.bodies import folded
+from gradegen.grade.body.bodies import folded
 
 RULE = Rule("arm-tighter-than-planned", Severity.WARNING, "house", "The upper arm is tighter than the ease says.")
 MOST = Fraction(1, 2)

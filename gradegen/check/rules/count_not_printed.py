@@ -44,7 +44,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.reckon.edges_of_pieces import rows_of
+from gradegen.reckon.seams.edges_of_pieces import rows_of
 
 RULE = Rule("count-not-printed", Severity.NOTE, "common practice", "Rows change their count and do not print it.")
 MOST = 3  # changing rows without a count, one after the other; common practice, no source

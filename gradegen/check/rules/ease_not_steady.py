@@ -35,7 +35,7 @@ from gradegen.check.garment import garment_column, words_of
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.findings import Finding, Place, Rule, Severity
-from gradegen.grade.reckon import lists_in
+from gradegen.grade.body.sums import lists_in
 
 RULE = Rule("ease-not-steady", Severity.WARNING, "house", "The ease changes from size to size.")
 INCHES, SHARE = Fraction(2), Fraction(5, 100)

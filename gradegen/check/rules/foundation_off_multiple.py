@@ -47,7 +47,7 @@ from gradegen.design.graded import GradedCount, GradedSize
 from gradegen.design.pattern import CountRule, Piece
 from gradegen.design.rows import Chain, Join, Row
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
 from gradegen.numbers.exact import decimal_text, mixed_text
 from gradegen.work.step.beginnings import begins_anew
 

@@ -46,7 +46,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.design.rows import Chain
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.reckon.edges_of_pieces import rows_of
+from gradegen.reckon.seams.edges_of_pieces import rows_of
 
 RULE = Rule(
     "mobius-count-differs", Severity.ERROR, "arithmetic", "A half-twist round leaves one side of the chain out."

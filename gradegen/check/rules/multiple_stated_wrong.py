@@ -50,7 +50,7 @@ from collections.abc import Iterator
 
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.reckon.stated_multiple import WrongMultiple, compare_multiples
+from gradegen.reckon.multiples.stated_multiple import WrongMultiple, compare_multiples
 
 RULE = Rule("multiple-stated-wrong", Severity.ERROR, "arithmetic", "The stated multiple does not fit the rows.")
 

@@ -51,7 +51,7 @@ from collections.abc import Iterator
 
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.reckon.stated_multiple import StrictMultiple, compare_multiples
+from gradegen.reckon.multiples.stated_multiple import StrictMultiple, compare_multiples
 
 RULE = Rule(
     "multiple-stricter-than-needed",

@@ -41,7 +41,7 @@ from gradegen.check.seams import unknown_edges
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.read.yaml.fields import nearest
-from gradegen.reckon.edges_of_pieces import names_of_edges
+from gradegen.reckon.seams.edges_of_pieces import names_of_edges
 
 RULE = Rule("seam-edge-unknown", Severity.ERROR, "file format", "A seam names an edge the pattern does not have.")
 

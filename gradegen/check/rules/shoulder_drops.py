@@ -36,7 +36,7 @@ from fractions import Fraction
 from gradegen.check.garment import growing_parts, text_of, words_of
 from gradegen.design.checked import Checked
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.grade.bodies import folded
+from gradegen.grade.body.bodies import folded
 
 RULE = Rule("shoulder-drops", Severity.WARNING, "house", "The shoulder seam will hang off the shoulder.")
 MOST = Fraction(2)

@@ -41,7 +41,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Piece
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Place, Rule, Severity
-from gradegen.reckon.edges_of_pieces import rows_of
+from gradegen.reckon.seams.edges_of_pieces import rows_of
 
 RULE = Rule("side-differs-by-size", Severity.ERROR, "arithmetic", "This row falls on the other side in some sizes.")
 

@@ -43,7 +43,7 @@ from gradegen.design.pattern import Piece
 from gradegen.design.rows import Change
 from gradegen.design.worked import WorkedRow
 from gradegen.findings import Finding, Rule, Severity
-from gradegen.reckon.edges_of_pieces import rows_of
+from gradegen.reckon.seams.edges_of_pieces import rows_of
 from gradegen.work.edge.edges import stitches
 
 RULE = Rule("spacing-not-given", Severity.WARNING, "trade standard", "Where the changes of this row go is not said.")

@@ -72,8 +72,8 @@ def _growth(checked: Checked, letter: str) -> tuple[str, Mapping[str, Fraction]]
 
     Where nothing goes by a body, that is the width of the first piece.
     """
-    from gradegen.reckon.census import stitch_census
-    from gradegen.reckon.per_stitch import Proportions
+    from gradegen.reckon.census.census import stitch_census
+    from gradegen.reckon.yarn.per_stitch import Proportions
 
     census = stitch_census(checked)
     if not any(census.missing.values()) and checked.not_checked == 0:

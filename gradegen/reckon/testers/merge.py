@@ -20,7 +20,7 @@ from gradegen.reckon.testers.tested import (
 )
 from gradegen.reckon.testers.which import forms_that_count
 from gradegen.reckon.testers.yarn import evidence_lines, yarns_tested
-from gradegen.reckon.time import time_per_size
+from gradegen.reckon.yarn.time import time_per_size
 
 Findings = tuple[Finding, ...]
 Row = tuple[int, int]

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from gradegen.design.testing import FilledForm
-from gradegen.reckon.amounts import YarnAmount
 from gradegen.reckon.testers.spread import Spread
+from gradegen.reckon.yarn.amounts import YarnAmount
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,12 +12,12 @@ from gradegen.design.pattern import Text, Weighed, Yarn
 from gradegen.design.testing import FilledForm, YarnTaken
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.units import in_unit
-from gradegen.reckon.amounts import SizeYarn, YarnAmount, YarnNeed
-from gradegen.reckon.census import Census, stitch_census
-from gradegen.reckon.put_up import PutUp
+from gradegen.reckon.census.census import Census, stitch_census
 from gradegen.reckon.testers.spread import Spread, spread_of
 from gradegen.reckon.testers.tested import YarnTested
-from gradegen.reckon.yarn import yarn_per_size
+from gradegen.reckon.yarn.amounts import SizeYarn, YarnAmount, YarnNeed
+from gradegen.reckon.yarn.put_up import PutUp
+from gradegen.reckon.yarn.yarn import yarn_per_size
 from gradegen.trade.stitches import stitches
 
 OUTLIER = Fraction(1, 5)  # house: reported above this, no source

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gradegen.design.rows import Change
-from gradegen.grade.shaping_faults import TOO_DENSE
+from gradegen.grade.shaping.faults import TOO_DENSE
 from gradegen.work.edge.stops import Fault
 
 

@@ -7,7 +7,7 @@ from itertools import combinations
 
 from gradegen.design.passages import Shaping
 from gradegen.findings import Finding
-from gradegen.grade.shaping_faults import ORDER_FLIPS
+from gradegen.grade.shaping.faults import ORDER_FLIPS
 from gradegen.work.passage.passages import Course
 from gradegen.work.passage.shaping_plan import Event
 

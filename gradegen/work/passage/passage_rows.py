@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from gradegen.design.edge import Edge
 from gradegen.design.rows import Change, Row
-from gradegen.grade.shaping_faults import RUNS_OUT
+from gradegen.grade.shaping.faults import RUNS_OUT
 from gradegen.work.along.judge import add_census, census_of
 from gradegen.work.edge.dense import is_too_dense, too_dense
 from gradegen.work.edge.edges import plain, stitches, tally, turned

@@ -10,7 +10,7 @@ from gradegen.design.passages import EvenRows, Shaping
 from gradegen.design.rows import Aside, Chain, Even, Join, Label, Row, RowsAgain, Step, Turn
 from gradegen.design.schedule import TableRow
 from gradegen.design.worked import WorkedStep
-from gradegen.grade.shaping_faults import LONGER_THAN_SECTION, ROWS_DIFFER
+from gradegen.grade.shaping.faults import LONGER_THAN_SECTION, ROWS_DIFFER
 from gradegen.work.along.judge import made_of, units_of
 from gradegen.work.edge.edges import stitches, tally, tidy, turned
 from gradegen.work.edge.stops import Fault, Unclear

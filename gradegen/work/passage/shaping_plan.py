@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from gradegen.design.passages import Rate, Shaping
 from gradegen.design.rows import Change
-from gradegen.grade.shaping_faults import ODD_AT_BOTH_ENDS, TOTAL_DIFFERS
+from gradegen.grade.shaping.faults import ODD_AT_BOTH_ENDS, TOTAL_DIFFERS
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import Fault, Unclear
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from gradegen.design.passages import Rate, Shaping
 from gradegen.design.rows import Row, Stated
 from gradegen.findings import Place
-from gradegen.grade.shaping_faults import ODD_AT_BOTH_ENDS, TIMES_OR_MORE, TOTAL_DIFFERS
+from gradegen.grade.shaping.faults import ODD_AT_BOTH_ENDS, TIMES_OR_MORE, TOTAL_DIFFERS
 from gradegen.trade.stitches import stitches as stitch_names
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import COUNT_WRONG, Fault

@@ -14,7 +14,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Gauge, Pattern
 from gradegen.design.schedule import Schedule
 from gradegen.grade.one_size import one_graded
-from gradegen.grade.shaping import shape_rows
+from gradegen.grade.shaping.schedules import shape_rows
 
 _COARSER = (9, 6, 4, 3, 2)
 _KEPT = 2  # sizes whose coarser counts are remembered, since every piece of a pattern asks for them

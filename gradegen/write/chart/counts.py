@@ -14,8 +14,8 @@ from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Pattern, Piece
 from gradegen.design.rows import Chain, Number, Row, Step
-from gradegen.grade.reckon import names_in
-from gradegen.reckon.foundation import foundations, numbers_with
+from gradegen.grade.body.sums import names_in
+from gradegen.reckon.multiples.foundation import foundations, numbers_with
 from gradegen.work.placed_rows import PlacedPiece, Readings, place_rows, readings_of_piece
 from gradegen.write.chart.coarser import coarser
 

@@ -9,7 +9,7 @@ from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import Terms
 from gradegen.design.rows import Row, Work
 from gradegen.findings import Place
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
 from gradegen.trade.stitches import stitches
 from gradegen.work.passage.passages import is_passage
 from gradegen.write.chart.counts import SmallPiece

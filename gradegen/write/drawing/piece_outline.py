@@ -12,7 +12,7 @@ from gradegen.design.formula import Formula, Name
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Piece
 from gradegen.design.seams import Division, Join
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
 from gradegen.work.step.beginnings import begins_anew
 from gradegen.write.drawing.courses import Course, courses_of, schedules_of
 from gradegen.write.drawing.outline import Outline, Point, Side, Span, drawn

@@ -10,7 +10,7 @@ from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Gauge, Piece
 from gradegen.design.worked import WorkedRow
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
 from gradegen.numbers.units import inches_of
 from gradegen.write.drawing.courses import width_of
 

@@ -11,8 +11,8 @@ from gradegen.design.checked import Checked
 from gradegen.design.formula import Formula, Name, Sum
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Pattern
-from gradegen.grade.gauges import PerInch, gauges_per_inch
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
+from gradegen.grade.measure.gauges import PerInch, gauges_per_inch
 from gradegen.write.drawing.courses import Course, schedules_of
 
 _DEEPEST = 20  # sums of sums

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from gradegen.design.edge import Edge, Run
-from gradegen.grade.reckon import names_in
+from gradegen.grade.body.sums import names_in
 from gradegen.write.drawing.outline import Outline, Point, Span, drawn
 from gradegen.write.drawing.piece_outline import Fabric, measured
 

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from gradegen.grade.sensitivity import Felt, FeltInSize, Limited, Sensitivity
+from gradegen.grade.ask.sensitivity import Felt, FeltInSize, Limited, Sensitivity
 from gradegen.numbers.exact import decimal_text
 
 if TYPE_CHECKING:
     from rich.table import Table
 
-    from gradegen.grade.nearer import Nearer, Way
+    from gradegen.grade.ask.nearer import Nearer, Way
 
 CM = Fraction(254, 100)  # 1 in = 2.54 cm by definition
 NAMES = 26  # columns of the screen for names

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gradegen.design.pattern import Pattern
 from gradegen.design.schedule import Schedule, Scheduled, TableRow
-from gradegen.grade.shaping import sentence, shaping_table
+from gradegen.grade.shaping.schedules import sentence, shaping_table
 
 if TYPE_CHECKING:
     from rich.table import Table

@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 from gradegen.design.testing import TICKS, WORDS, FilledForm
 from gradegen.numbers.exact import decimal_text
 from gradegen.numbers.units import in_unit
-from gradegen.reckon.amounts import YarnAmount
 from gradegen.reckon.testers.spread import Spread
 from gradegen.reckon.testers.tested import RowTested, Tested, YarnTested
+from gradegen.reckon.yarn.amounts import YarnAmount
 from gradegen.trade.hooks import hook_words
 from gradegen.write.screen.findings import Line
 from gradegen.write.sheets.yarn_view import amount_text

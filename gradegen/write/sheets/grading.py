@@ -12,7 +12,7 @@ from typing import Any
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedCount, GradedMeasure, GradedSize
 from gradegen.design.pattern import CountRule
-from gradegen.grade.snapped import grid_of
+from gradegen.grade.measure.snapped import grid_of
 from gradegen.numbers.snap import Grid
 from gradegen.write.sheets.formulas import NoFormula, column_letter, in_cells, sheet_formula, snapped_formula
 

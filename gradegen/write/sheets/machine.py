@@ -14,7 +14,7 @@ from gradegen.design.sizes import Band, SizeTable
 from gradegen.findings import Finding, Place
 
 if TYPE_CHECKING:
-    from gradegen.grade.nearest import Nearest
+    from gradegen.grade.ask.nearest import Nearest
 
 VERSION = 1
 PLACES = 4  # decimals of printed inches and raw counts

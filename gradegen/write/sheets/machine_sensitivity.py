@@ -6,10 +6,10 @@ import json
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
-from gradegen.grade.sensitivity import Sensitivity
+from gradegen.grade.ask.sensitivity import Sensitivity
 
 if TYPE_CHECKING:
-    from gradegen.grade.nearer import Drifted, Way
+    from gradegen.grade.ask.nearer import Drifted, Way
 
 VERSION, PLACES = 1, 4
 

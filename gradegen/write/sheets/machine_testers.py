@@ -12,9 +12,9 @@ from typing import Any
 from gradegen.design.testing import FilledForm
 from gradegen.findings import Finding
 from gradegen.numbers.units import in_unit
-from gradegen.reckon.amounts import YarnAmount
 from gradegen.reckon.testers.spread import Spread
 from gradegen.reckon.testers.tested import GaugeTested, MeasureTested, RowTested, Tested, YarnTested
+from gradegen.reckon.yarn.amounts import YarnAmount
 from gradegen.write.sheets.machine import finding_values
 
 VERSION, PLACES = 1, 4

@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Sequence
 
-from gradegen.reckon.chains_allowed import PieceChains
-from gradegen.reckon.multiples import Derived
+from gradegen.reckon.multiples.chains_allowed import PieceChains
+from gradegen.reckon.multiples.multiples import Derived
 
 
 def multiples_text(found: Sequence[PieceChains]) -> str:

@@ -6,8 +6,8 @@ import json
 from collections.abc import Iterator
 
 from gradegen.numbers.rounding import nearest_whole
-from gradegen.reckon.amounts import YarnAmount
-from gradegen.reckon.left import RepeatLeft, YarnLeft
+from gradegen.reckon.yarn.amounts import YarnAmount
+from gradegen.reckon.yarn.left import RepeatLeft, YarnLeft
 from gradegen.write.sheets.yarn_view import lengths_of, percent
 
 

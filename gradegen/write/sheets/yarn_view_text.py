@@ -11,10 +11,10 @@ from gradegen.design.checked import Checked
 from gradegen.findings import Finding
 from gradegen.numbers.exact import decimal_text
 from gradegen.reckon import SizeYarn, YarnAmount, YarnNeed, stitch_census, yarn_per_size
-from gradegen.reckon.census import Census
-from gradegen.reckon.cross_checks import compare_with_published, yards_per_inch
-from gradegen.reckon.evidence import all_weighed
-from gradegen.reckon.time import SizeTime, time_per_size
+from gradegen.reckon.census.census import Census
+from gradegen.reckon.yarn.cross_checks import compare_with_published, yards_per_inch
+from gradegen.reckon.yarn.evidence import all_weighed
+from gradegen.reckon.yarn.time import SizeTime, time_per_size
 from gradegen.trade.stitches import stitches
 from gradegen.write.sheets.yarn_view import aligned, is_metric, percent, substitution_line, up, yarn_table
 

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from gradegen.design.formula import Formula
 from gradegen.design.graded import GradedSize
-from gradegen.grade.printed import Printed
-from gradegen.grade.reckon import Refused, reckon
+from gradegen.grade.body.printed import Printed
+from gradegen.grade.body.sums import Refused, reckon
 
 
 @dataclass(frozen=True, slots=True)

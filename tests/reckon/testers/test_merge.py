@@ -22,7 +22,7 @@ from gradegen.design.testing import (
 from gradegen.findings import Place
 from gradegen.pipeline import check_file
 from gradegen.reckon.testers.merge import by_pattern, merge_forms
-from gradegen.reckon.yarn import yarn_per_size
+from gradegen.reckon.yarn.yarn import yarn_per_size
 
 ROOT = Path(__file__).resolve().parents[3]
 WRAP = ROOT / "shared" / "patterns" / "skerrywick-wrap.yaml"

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from gradegen.design.checked import Checked
-from gradegen.grade.shaping import shaping_table
+from gradegen.grade.shaping.schedules import shaping_table
 from gradegen.pipeline import check_file
 from gradegen.write.editions.edition import Edition
 from gradegen.write.editions.plain_document import document_text

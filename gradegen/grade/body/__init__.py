@@ -1,0 +1,1 @@
+"""Bodies, and sums worked out exactly for each of them."""

@@ -1,0 +1,1 @@
+"""Measures wanted and finished, gauges, and lengths snapped to what the stitch pattern allows."""

@@ -1,0 +1,1 @@
+"""Counts that hang on each other, solved together in whole numbers."""

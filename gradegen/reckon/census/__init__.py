@@ -1,0 +1,1 @@
+"""Every stitch of the work, counted by piece, row, colour and name."""

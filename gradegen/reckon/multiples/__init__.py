@@ -1,0 +1,1 @@
+"""Which foundation chains the rows allow."""

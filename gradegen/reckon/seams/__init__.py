@@ -1,0 +1,1 @@
+"""Edges of pieces, and the seams sewn along them."""

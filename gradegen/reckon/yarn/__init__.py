@@ -1,0 +1,1 @@
+"""Yarn, skeins, cost and time, fitted to what was weighed."""
