@@ -295,10 +295,10 @@ def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
     stop = walk.kind((bound.thing,))
 
     def reached() -> bool:
-        spot, there = walk.cursor.save(), walk.remaining(kind)
+        spot, there, both = walk.cursor.save(), walk.remaining(kind), walk.remaining(kind & stop)
         if not walk.cursor.pass_over(stop.key, stop.fits, 1):
             return there == 0
-        between = there - walk.remaining(kind) - int(kind.key in ("place", stop.key))
+        between = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
         walk.cursor.load(spot)
         return between <= 0
 

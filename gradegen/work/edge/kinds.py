@@ -35,6 +35,10 @@ class Kind:
         one, two = self.fits, other.fits
         return Kind(f"{self.key}|{other.key}", lambda t: one(t) or two(t), f"{self.words} and {other.words}")
 
+    def __and__(self, other: Kind) -> Kind:
+        one, two = self.fits, other.fits
+        return Kind(f"{self.key}&{other.key}", lambda t: one(t) and two(t), other.words)
+
 
 def _is_stitch(one: Target) -> bool:
     return one.kind == "st" or one.kind in _FOUNDATION

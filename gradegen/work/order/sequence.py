@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
@@ -183,6 +184,9 @@ class RowsInOrder:
             again = replace(again, more=True)
         for i in wanted:
             self._work_again(row, again, i, done[i])
+            if any(isinstance(step, Unread) and _ROWS_NAMED.search(step.text) for step in own):
+                done[i].last = stop = stopped(Unclear("more rows are named than could be read", row.place))
+                self.piece.go_on(row, i, stop)
         return settled
 
     def _follow(self, row: Row, wanted: Sequence[int], done: dict[int, Done]) -> None:
@@ -372,6 +376,7 @@ class RowsInOrder:
                 return
 
 
+_ROWS_NAMED = re.compile(r"\b(?:rows?|rnds?|rounds?)\s+\d", re.IGNORECASE)
 _ORDINARY = {"next", "last", "foundation", "final", "base", ""}
 
 

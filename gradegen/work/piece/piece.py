@@ -232,8 +232,10 @@ class PieceWork:
     def pass_by(self, row: Row) -> None:
         """Remember that words were passed by which nobody could read: stitches may be held there."""
         if any(isinstance(step, Unread) for step in row.steps):
+            numbered = row.label.first is not None or row.label.rows is not None  # a row of the piece, whatever it says
             for one in self.standings:
                 one.left = left_by(row.label.text, one.piece, None, one.left)
+                one.assumed = one.assumed or numbered
         if row.stated and not self.edge_given:
             self._believe(row)
 

@@ -161,8 +161,10 @@ def _to_centre_from_within(walk: Walk, name: str) -> bool:
     one = walk.cursor.peek()
     if one is None or one.kind != "st":
         return False
-    if one.group == name and 1 < one.nth <= (one.size + 1) // 2:
-        walk.owe(kinds.group_start_kind(name))
+    is_same = one.group == name or (not one.group and one.size > 1 and _usual_size(walk, name) in (None, one.size))
+    if is_same and 1 < one.nth <= (one.size + 1) // 2:
+        if one.group:
+            walk.owe(kinds.group_start_kind(name))
         steps = (one.size + 1) // 2 - one.nth
     elif not one.group:
         times, passed = walk.cursor.like_here()

@@ -23,22 +23,15 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
         return repeats.before_marker(walk, kind, bound, step)
     assert bound.thing is not None
     stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
-    spot = walk.cursor.save()
+    spot, both = walk.cursor.save(), walk.remaining(kind & stop)
     if not walk.cursor.pass_over(stop.key, stop.fits, 1):
         walk.cursor.load(spot)
         if walk.inside and kinds.holds(walk.before, stop.fits) and there:
             return there  # `dc to next underarm` behind the last one
         raise walk.short(stop, 1, step.place)
-    passed = there - walk.remaining(kind) - _also(kind, stop)
+    passed = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
     walk.cursor.load(spot)
     return passed
-
-
-def _also(kind: Kind, stop: Kind) -> int:
-    """1 when the stopping target itself is of the counted kind."""
-    at_stitch = stop.key.startswith("=") or stop.key == "corner"  # a corner of chains is no stitch
-    at_space = kind.key == "place" and stop.key.startswith("corner")
-    return int(kind.key == stop.key or (kind.key in ("st", "place") and at_stitch) or at_space)
 
 
 def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
@@ -54,13 +47,9 @@ def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
         raise walk.short(last, keep, walk.at)
     walk.cursor.pass_over(last.key, last.fits, others)
     # the kept ones stand last; what lies before the first of them is ours
-    before_first = walk.cursor.save()
-    ahead = walk.remaining(kind)
+    both = walk.remaining(kind & last)
     walk.cursor.pass_over(last.key, last.fits, 1)
-    behind = walk.remaining(kind)
-    within = last.key in ("st", "place") and kind.key.startswith("=")  # every dc is a st: only the kept one differs
-    passed = there - behind - int(keep > 0 and (ahead > behind if within else _also(kind, last)))
-    walk.cursor.load(before_first)
+    passed = there - walk.remaining(kind) - (both - walk.remaining(kind & last))
     walk.cursor.load(spot)
     return passed if keep else there
 

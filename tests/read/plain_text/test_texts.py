@@ -107,6 +107,7 @@ def checked(name: str) -> Outcome:
         ("washcloth", 1, 15),
         ("yoke_cardigan", 4, 40),
         ("legwarmer", 2, 16),
+        ("fan_scarf", 2, 12),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -140,6 +141,7 @@ def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, 
         ("uk_bear", "second leg. (24)", "second leg. (25)"),
         ("linen_blanket", "702] dc", "700] dc"),
         ("hearth_slipper", "join. 30 (35) sc", "join. 31 (35) sc"),
+        ("fan_scarf", "again. (15 (21) sts)", "again. (27 (37) sts)"),
     ],
 )
 def test_a_slip_in_such_a_text_is_found_where_it_stands(name: str, count: str, slip: str, tmp_path: Path) -> None:
@@ -254,3 +256,14 @@ def test_an_unread_row_that_may_leave_spaces_makes_no_later_row_wrong(tmp_path: 
     outcome = check_text(copy)
     assert outcome.proved.wrong == 0
     assert not [f for f in outcome.findings if f.severity == Severity.ERROR]
+
+
+def test_behind_a_row_of_the_piece_that_nobody_could_read_nothing_is_called_wrong(tmp_path: Path) -> None:
+    text = (
+        "X\nUS terms. Worked flat.\nRow 1: Ch 11, sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+        "Rows 2-9: Wibble the wobble as you like.\nRow 10: Ch 1, sc in each st across, turn. (18 sc)\n"
+    )
+    path = tmp_path / "x.txt"
+    path.write_text(text, "utf-8")
+    outcome = check_text(path)
+    assert outcome.proved.wrong == 0

@@ -22,9 +22,11 @@ _BEGIN = phrases(
     "adding|losing|holding picots|holding|in this manner|in same manner|in like manner|as before|"
     "as established|same as before|working in pattern|(rs)|rs facing|ws facing|mr|do not count|hook|"
     "continue|now|as set|begin|spacing evenly|turn work over|secure|sew in|hide|block|press|starch|sew|"
-    "working in front of|working behind|working in back of|crossing in front|crossing behind|"
+    "working in front of|working in front|working behind|working in back of|working in back|crossing in front|"
+    "crossing behind|"
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
-    "complete picot|tie|pull ring|pull closed|pull tight|pull tail|pull to close|tighten|"
+    "complete picot|tie|pull ring|pull the ring|pull closed|pull tight|pull tail|pull the tail|pull to close|"
+    "close ring|close the ring|draw ring|draw the ring|tighten|"
     "joining last|keeping picot|making last|having last|working last|work last|make last|"
     "omitting turning|omitting the turning|omitting last turning|omit turning|omit the turning|"
     "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
@@ -39,7 +41,7 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     unworked = _unworked(r)
     if unworked is not None:
         return unworked
-    if r.here.value == "magic ring" and (r.peek().kind in (",", ";", ".", "number") or r.low(1) == "and"):
+    if r.here.value == "magic ring" and (r.peek().kind in (",", ";", ".", ":", "number") or r.low(1) == "and"):
         r.at += 1
         return Aside(r.text(mark), place=r.place(mark))
     if r.phrase(_SLIP_KNOT):
@@ -55,6 +57,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         if (colour := _with_colour(r)) is not None and r.at_break():
             return Aside(r.text(mark), place=r.place(mark))
         r.at = mark
+    if r.low() == "turn" and (sideways := _turned_sideways(r)) is not None:
+        return sideways
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
     if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
@@ -67,12 +71,16 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     if r.tokens[mark].low == "continue" and _goes_on(r):
         r.at = mark
         return None
+    crosses = r.tokens[mark].low in ("working", "crossing") and r.tokens[mark + 1].low in ("in", "behind")
+    closes = r.tokens[mark].low in ("pull", "close", "draw", "tighten")
     while r.here.kind not in _STOPS:
         if r.here.kind == "open" and (close := r.partner(r.at)) is not None:
             r.at = close + 1
             continue
-        if r.low() in ("and", "then") and r.peek().kind in ("stitch",):
+        if r.low() in ("and", "then") and (r.peek().kind == "stitch" or (closes and r.low(1) in ("turn", "join"))):
             break
+        if crosses and (r.here.kind == "stitch" or r.peek().kind == "stitch") and _is_worked(r):
+            break  # `working in front of the sts just made FPtr around next st`
         if r.tokens[mark].low == "using" and r.here.value == "ch" and r.peek().kind in ("number", "count"):
             break  # `Using 4 mm hook ch 59`
         if r.here.kind == "stitch" and r.here.value not in ("ch",) and r.tokens[mark].low not in _LONG:
@@ -80,6 +88,27 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             return None
         r.at += 1
     return Aside(r.text(mark), place=r.place(mark))
+
+
+def _turned_sideways(r: Reading) -> Aside | None:
+    """`turn the rib sideways`, `turn work 90 degrees clockwise`: no turn of the row, but another edge to work on."""
+    mark = r.at
+    end = r.next_break(mark)
+    if end - mark <= _SIDEWAYS and {token.low for token in r.tokens[mark:end]} & _QUARTER:
+        r.at = end
+        return Aside(r.text(mark), place=r.place(mark))
+    return None
+
+
+_SIDEWAYS = 7  # words
+_QUARTER = words("sideways 90 clockwise degrees counterclockwise anticlockwise anti-clockwise counter-clockwise")
+
+
+def _is_worked(r: Reading) -> bool:
+    """True where a stitch stands here, with or without its number, and the place it goes into behind it."""
+    ahead = r.here.kind in ("number", "count")
+    one, after = r.peek(int(ahead)), r.low(1 + ahead)
+    return one.kind == "stitch" and one.value != "ch" and after in ("in", "into", "around", "over", "through")
 
 
 _SLIP_KNOT = phrases(

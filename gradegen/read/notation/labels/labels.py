@@ -12,7 +12,7 @@ from gradegen.read.notation.labels.row_numbers import ROW_WORDS, NumberReader
 from gradegen.read.notation.sizes.size_lists import join_sums
 from gradegen.read.notation.sizes.sizes_named import sizes_named
 from gradegen.read.notation.words.row_names import RowNames
-from gradegen.read.notation.words.tokens import Token, scan
+from gradegen.read.notation.words.tokens import Token, row_word_parted, scan
 from gradegen.read.notation.words.word_lists import words
 
 _ROW = r"(?:rows?|rnds?|rounds?|rds?)"
@@ -240,7 +240,7 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
     joined = join_sums(written, scan(written.text), names)
     found.lists += joined.lists
     for token in joined.tokens:
-        tokens.extend(_row_word_parted(token) or (token,))
+        tokens.extend(row_word_parted(token) or (token,))
     out: list[Token] = []
     i = 0
     while i < len(tokens):
@@ -260,25 +260,6 @@ def _plain_tokens(written: Written, names: RowNames, found: ReadLabel) -> list[T
             out.extend(tokens[i : close + 1])
         i = close + 1
     return out
-
-
-_TIGHT_ROW = re.compile(r"(rows?|rnds?|rounds?|rds?|r)(\d+)(?:-(?:rows?|rnds?|rounds?|rds?|r)?(\d+))?$")
-
-
-def _row_word_parted(token: Token) -> list[Token] | None:
-    """`R5`, `Rnd12`, `R6-10` as row word and numbers."""
-    found = _TIGHT_ROW.match(token.low) if token.kind == "word" else None
-    if found is None:
-        return None
-    start = token.start
-    parts = [Token("word", found.group(1), start, start + found.end(1))]
-    for group in (2, 3):
-        if found.group(group):
-            if group == 3:
-                parts.append(Token("-", "-", start + found.end(2), start + found.start(3)))
-            begin, end = start + found.start(group), start + found.end(group)
-            parts.append(Token("number", found.group(group), begin, end, int(found.group(group)[:9])))
-    return parts
 
 
 def _remark(written: Written, inside: list[Token], names: RowNames, found: ReadLabel) -> None:

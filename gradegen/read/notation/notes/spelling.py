@@ -6,7 +6,7 @@ import re
 
 from gradegen.read.notation.places.things import SPACES
 from gradegen.read.notation.words.row_names import RowNames
-from gradegen.read.notation.words.tokens import Token, scan, split_tight
+from gradegen.read.notation.words.tokens import Token, row_word_parted, scan, split_tight
 from gradegen.trade.stitches import stitches
 
 _LONGEST = 5  # words in one stitch name
@@ -188,6 +188,8 @@ def _looped(token: Token, names: RowNames) -> list[Token]:
 
 
 def _parted(token: Token, names: RowNames) -> tuple[Token, ...]:
+    if (row := row_word_parted(token)) is not None:
+        return (row[0]._replace(low="row"), *row[1:])  # `repeat R2`
     parts = split_tight(token)
     if parts is None:
         return (token,)

@@ -74,7 +74,7 @@ def read_evenly(r: Reading) -> list[Step] | None:
 
 
 def _in_total(r: Reading) -> list[Step] | None:
-    """`sc evenly around armhole, working 72 sc in total`: the number behind; else None."""
+    """`sc evenly around armhole, working 72 sc in total`, `sc evenly along edge: 72 sc`: the number behind."""
     mark = r.at
     r.accept("work")
     stitch = r.here
@@ -84,6 +84,7 @@ def _in_total(r: Reading) -> list[Step] | None:
     where, end = r.at, r.next_break(r.at)
     words_ = r.text(where, end)
     r.at = end
+    told = r.here.kind == ":"
     r.accept(",", ";", ":")
     r.accept("working", "making", "for")
     r.phrase(phrases("a total of|total of|about"))
@@ -91,7 +92,7 @@ def _in_total(r: Reading) -> list[Step] | None:
     named = r.here.value == stitch.value or r.low() in STITCHES
     r.at += named
     total = r.phrase(phrases("in total|total|in all|altogether"))
-    if number is None or not named or not r.at_break() or not (total or r.tokens[end + 1].low in _TOTALS):
+    if number is None or not named or not r.at_break() or not (total or told or r.tokens[end + 1].low in _TOTALS):
         r.at = mark
         return None
     make = Make(str(stitch.value), number, place=r.place(mark, mark + 1))

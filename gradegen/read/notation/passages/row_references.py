@@ -7,7 +7,7 @@ from dataclasses import replace
 from gradegen.design.rows import Number, RowsAgain, Step, Unread
 from gradegen.read.notation.asides.asides import read_growth
 from gradegen.read.notation.passages.even_rows import read_measured
-from gradegen.read.notation.words.reading import Reading
+from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import Often, read_often
 from gradegen.read.notation.words.word_lists import phrases, words
 
@@ -41,7 +41,32 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
         return None
     r.phrase(phrases("alternately|in order|in turn|again|in sequence"))
     again = RowsAgain(labels, sums=_sums_of(r, mark), place=r.place(mark))
-    return _tail(r, again, mark)
+    return _with_others(r, _tail(r, again, mark), mark)
+
+
+def _with_others(r: Reading, again: RowsAgain, mark: int) -> RowsAgain:
+    """`Row 2 twice, then Row 3 once`: rows 2, 2 and 3 in turn."""
+    rows = _in_turn(again.labels, again.times)
+    plainly = not (again.more or again.until or again.ending or again.except_ or again.sums)
+    while rows and plainly:
+        start = r.at
+        r.accept(",", ";")
+        r.accept("and")
+        others = _labels(r) if r.accept("then") else ()
+        often = read_often(r) if others else None
+        more = _in_turn(others, often.number if often is not None and not often.how else None)
+        if not more or not r.at_break():
+            r.at = start
+            break
+        rows = (*rows, *more)
+        again = replace(again, labels=rows, times=None, place=r.place(mark))
+    return again
+
+
+def _in_turn(labels: tuple[str, ...], times: Number | None) -> tuple[str, ...]:
+    """These rows so many times; () where that hangs on the size."""
+    number = plain(times) if times is not None else 1
+    return labels * number if number is not None and number * len(labels) <= _MOST_ROWS else ()
 
 
 def _in_this_manner(r: Reading) -> RowsAgain | None:
@@ -198,8 +223,8 @@ def _labels(r: Reading) -> tuple[str, ...]:
     if r.tokens[r.at].low in _NAMED and r.low(1) in ROW_WORDS and not name:
         r.at += 2
         return (r.text(r.at - 2, r.at - 1),)  # `Rep dec row`
-    if r.low() in ROW_WORDS:
-        r.at += 1
+    if r.accept(*ROW_WORDS):
+        r.accept(*ROW_WORDS)  # `rows R2 and R3`
         found = _numbers(r)
     else:
         counted = r.here.kind == "number"  # `repeat 2 rows` says how many, not which
@@ -281,7 +306,7 @@ def _sum(r: Reading) -> str | None:
 def _joins(r: Reading) -> bool:
     start = r.at
     r.accept(",")
-    r.accept("and")
+    r.accept("and", "then")
     r.accept(*ROW_WORDS)
     return r.at > start
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from gradegen.design.rows import Bound, Thing
 from gradegen.read.notation.places.things import STITCHES, read_thing
 from gradegen.read.notation.words.reading import Reading, plain, unless_one
@@ -23,7 +25,13 @@ _TO_END = phrases(
     "on opposite side|on other side|along top"
 )
 
-_STARTS = frozenset(_TO_END) | {"to", "until", "up"}
+_LAST_SIDE = phrases(
+    "along second side|along the second side|along remaining side|along the remaining side|along last side|"
+    "along the last side|along second half|along the second half|down second side|down the second side|"
+    "down other side|down the other side|up second side|up the second side|along rest of row|along the rest of the row"
+)
+_STARTS = frozenset(_TO_END) | frozenset(_LAST_SIDE) | {"to", "until", "up"}
+_COMING_TO = phrases("you reach|reaching|you come to|you get to|you are at|there are only|there are|there is|only")
 _AFTER = phrases("back to start|to end|to start|around|across|to end of rnd|to join")
 
 
@@ -32,6 +40,12 @@ def read_bound(r: Reading) -> Bound | None:
     if r.low() not in _STARTS:
         return None
     mark = r.at
+    if r.phrase(_LAST_SIDE):
+        behind = [token.low for token in r.tokens[r.at :]]
+        if {"corner", "corners"} & set(behind) or ("third", "side") in pairwise(behind):
+            r.at = mark  # one side of several
+            return None
+        return Bound("end")
     if r.low() in ("across", "around") and r.low(1) in ("to", "until"):
         r.at += 1
         further = read_bound(r)
@@ -56,6 +70,7 @@ def read_bound(r: Reading) -> Bound | None:
         r.at = mark
         return None
     r.accept("within")
+    r.phrase(_COMING_TO)
     r.accept("the")
     bound = _last(r) or _before_marker(r) or _thing(r)
     if bound is None:
@@ -90,16 +105,20 @@ def _last(r: Reading) -> Bound | None:
     r.accept("rem", "remaining")
     thing = read_thing(r)
     if not has_last:
-        if number is None or not (
-            r.phrase(phrases("rem|remain|remains|are left|left|from end|of end|of the end|from the end"))
-        ):
+        if number is None or not r.phrase(_LEFT):
             r.at = mark
             return None
     elif number is None and thing is None:
         r.at = mark
         return None
-    r.phrase(phrases("of row|of rnd|of round|of ch|of chain|rem|remain"))
+    r.phrase(phrases("of row|of rnd|of round|of the row|of the rnd|of the round|of ch|of chain|rem|remain"))
     return Bound("last", unless_one(number), thing or Thing("st"))
+
+
+_LEFT = phrases(
+    "rem|remain|remains|are left|is left|left|are remaining|is remaining|remaining|are unworked|is unworked|"
+    "from end|of end|of the end|from the end|before end|before the end"
+)
 
 
 def _nth_from_end(r: Reading) -> Bound | None:
@@ -157,4 +176,7 @@ def _thing(r: Reading) -> Bound | None:
         r.at += 1
         return Bound("thing", thing=Thing("ch"))
     thing = read_thing(r)
-    return Bound("thing", thing=thing) if thing is not None else None
+    if thing is None:
+        return None
+    r.stop = thing
+    return Bound("thing", thing=thing)

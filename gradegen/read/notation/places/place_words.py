@@ -20,6 +20,12 @@ _LOOPS: dict[str, Loop] = {
 }
 
 
+LOOPS_OF = phrases(
+    "third loop of|3rd loop of|third loops of|both loops of|third loop only of|third lp of|back bumps of|back bump of|"
+    "back ridge of|back hump of|bottom bump of|bump of|back bar of"
+)
+
+
 def read_loop(r: Reading) -> Loop | None:
     """`BLO of`, `back loops only of`, `front lp`: which loop, or None and nothing read."""
     mark = r.at

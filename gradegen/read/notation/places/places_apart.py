@@ -20,7 +20,15 @@ def read_apart(r: Reading, mark: int) -> Into | None:
         or _ends_of_rows(r, mark)
         or _base_of_chain(r, mark)
         or _loops_left(r, mark)
+        or _it(r, mark)
     )
+
+
+def _it(r: Reading, mark: int) -> Into | None:
+    """`dc in each dc to the ch-2 sp, (2 dc, ch 2, 2 dc) in it`: where the run before stopped."""
+    if r.stop is None or not r.accept("it"):
+        return None
+    return Into("next", (r.stop,), place=r.place(mark))
 
 
 def _loops_left(r: Reading, mark: int) -> Into | None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.notation.places.bounds import read_bound
 from gradegen.read.notation.places.place_words import (
+    LOOPS_OF,
     PLURALS,
     counting_spaces,
     has_tip,
@@ -28,7 +29,9 @@ from gradegen.read.notation.places.things import SPACES, STITCHES, read_thing
 from gradegen.read.notation.words.reading import FURTHEST, ORDINALS, Reading, unless_one
 from gradegen.read.notation.words.word_lists import phrases, words
 
-_PREPOSITIONS = words("in into around over on through under across along inside to at from between to within onto")
+_PREPOSITIONS = words(
+    "using in into around over on through under across along inside to at from between to within onto"
+)
 _BEHIND_ROUND = words("next each every the same first last stem post stems posts")
 _LIKE_NEXT, _REMAINING = words("any following adjacent the"), words("rem remaining unused other free")
 
@@ -36,6 +39,7 @@ _LIKE_NEXT, _REMAINING = words("any following adjacent the"), words("rem remaini
 def read_place(r: Reading, *, to: bool = False) -> Into | None:
     """The place after a preposition here (`to`: also after "to"); None when none is named."""
     mark = r.at
+    r.at += r.low() == "worked" and r.low(1) in ("in", "into", "over")
     if r.low() == "round" and r.low(1) in _BEHIND_ROUND and not to:
         pass  # `RtrF round next st`
     elif r.here.kind != "word" or r.here.low not in _PREPOSITIONS or (r.here.low in ("to", "from", "at") and not to):
@@ -45,16 +49,10 @@ def read_place(r: Reading, *, to: bool = False) -> Into | None:
     if r.here.low in ("in", "into", "under", "within") and preposition in ("to", "in", "over"):
         r.at += 1
     into = read_target(r, between=preposition == "between")
-    if into is None:
-        r.at = mark
-        return None
-    return replace(into, place=r.place(mark))
-
-
-_LOOPS_OF = phrases(
-    "third loop of|3rd loop of|third loops of|both loops of|third loop only of|third lp of|back bumps of|back bump of|"
-    "back ridge of|back hump of|bottom bump of|bump of|back bar of"
-)
+    if into is not None:
+        return replace(into, place=r.place(mark))
+    r.at = mark
+    return None
 
 
 def read_target(r: Reading, *, between: bool = False) -> Into | None:
@@ -67,7 +65,7 @@ def read_target(r: Reading, *, between: bool = False) -> Into | None:
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
     r.accept("the", "a", "an", "that", "this")
     r.phrase(phrases("post of the|post of|posts of"))
-    if r.phrase(_LOOPS_OF):
+    if r.phrase(LOOPS_OF):
         r.accept("the")
     into = _between(r, mark) if between else _target(r, mark)
     if into is None:
@@ -103,7 +101,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
         return Into("each", (free,), bound=read_bound(r), place=r.place(mark))
     if word == "same":
         return _same(r, mark)
-    if word == "last" or (word == "end" and is_thing_ahead(r)):
+    if word in ("last", "final") or (word == "end" and is_thing_ahead(r)):
         return _last(r, mark)
     if (
         word in ("center", "centre", "middle", "top", "base", "tip", "side")
@@ -309,7 +307,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
     if nth is None:
         return None
     more = 1
-    while r.low() == "and" and (r.tokens[r.at + 1].kind == "ordinal"):
+    while r.low() == "and" and (r.peek().kind == "ordinal" or r.low(1) == "second"):
         r.at += 2
         more += 1
     number = number_of_places(r)
@@ -326,6 +324,8 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
         span = r.whole(more, r.tokens[mark].start, r.here.start) if more > 1 else None
         return Into("from hook", (Thing("ch"),), span, nth, place=r.place(mark))
     of = _of(r)
+    if more > 1 and nth.values == (1,):
+        number = number or r.whole(more, r.tokens[mark].start, r.here.start)  # `in first and second sts`
     return _numbered(r, mark, nth, number, things, of)
 
 

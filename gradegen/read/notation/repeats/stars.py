@@ -17,6 +17,7 @@ from gradegen.read.notation.repeats.repeats import (
     stop_of,
 )
 from gradegen.read.notation.words.reading import SEPARATORS, Reading
+from gradegen.read.notation.words.word_lists import words
 
 _COUNTING = 3  # the longest chain that may stand before an sc and be no loop
 _OPENERS = SEPARATORS | {"open", "end", "star"}
@@ -150,6 +151,8 @@ def _said_times(r: Reading) -> Times:
             r.at = comma
     if times is not None:
         return times
+    if r.low() in _WHERE:
+        return _in_words(r)
     following = r.peek() if r.here.kind in SEPARATORS else r.here
     if following.kind == "end" or following.low in (
         "join",
@@ -166,6 +169,16 @@ def _said_times(r: Reading) -> Times:
     if following.kind in ("open", "close") or r.here.kind == ".":
         return Times("bound", bound=Bound("end"))
     return Times("more", r.whole(1, r.here.start, r.here.start))
+
+
+_WHERE = words("along down up over on between through for in all at")
+
+
+def _in_words(r: Reading) -> Times:
+    """`rep from * along each side`: how far, in words that no count answers."""
+    start = r.at
+    r.at = r.next_break(start)
+    return Times("bound", bound=Bound("words", words=r.text(start)))
 
 
 def _from_beginning(r: Reading, steps: list[Step], stars: list[Star], mark: int) -> bool:

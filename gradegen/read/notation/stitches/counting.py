@@ -112,7 +112,7 @@ def _from_here(r: Reading) -> bool:
 def _counted(r: Reading) -> str | None:
     """`a dc`, `first dc`, `1 st`, `ch 1`, `ch-2 sp`: the stitch's id, "st", or "ch-2 sp"."""
     mark = r.at
-    r.accept("the", "a", "an", "1")
+    r.accept("the", "your", "a", "an", "1")
     if r.here.kind == "number":
         r.at += 1
     r.accept("first", "1st", "beginning", "beg")

@@ -44,7 +44,10 @@ def going_on(r: Reading, steps: list[Step]) -> list[Step] | None:
 
 
 def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
-    """`..., making 3 sc in each corner sp` behind `sc in each st around`: one way through the row with both."""
+    """`..., making 3 sc in each corner sp` behind `sc in each st around`: one way through the row with both.
+
+    Likewise `..., working 2 dc in last st`: the run before stops in front of it.
+    """
     mark = r.at
     last = steps[-1] if steps else None
     if r.low() not in ("making", "working", "work", "with", "placing") or not _goes_around(last):
@@ -52,6 +55,10 @@ def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
     r.at += 1
     items = _items(r)
     into = (_in_corners(r) or read_place(r)) if items else None
+    if items and into is not None and into.which == "last" and into.of is None and r.at_break():
+        assert last is not None
+        steps[-1] = _stopping(last, Bound("last", into.number, into.things[0]))
+        return [Work(makes_of(items), into, place=r.place(mark))]
     if not items or into is None or not into.things or into.which != "each" or not is_space(into.things[0]):
         r.at = mark
         return None
@@ -61,6 +68,14 @@ def with_exception(r: Reading, steps: list[Step]) -> list[Step] | None:
     assert last is not None
     steps.pop()
     return [_joined(last, Work(makes_of(items), into, place=r.place(mark)))]
+
+
+def _stopping(step: Step, bound: Bound) -> Step:
+    """Stitches in each place up to another limit: `dc in each st across, working 2 dc in last st`."""
+    if isinstance(step, Mixed):
+        return replace(step, bound=bound)
+    assert isinstance(step, Work)
+    return replace(step, into=replace(step.into, bound=bound))
 
 
 def with_chains_between(r: Reading, steps: list[Step]) -> list[Step] | None:

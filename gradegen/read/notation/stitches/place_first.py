@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gradegen.design.rows import Chain, Into, Step, Work
+from gradegen.design.rows import Aside, Chain, Into, Step, Work
 from gradegen.read.notation.places.places_named import read_place
 from gradegen.read.notation.stitches.makes import (
     MOST_SPELLED_OUT,
@@ -28,6 +28,8 @@ def read_place_first(r: Reading) -> list[Step] | None:
     into = read_place(r)
     if into is None:
         return None
+    if into.which == "ring" and (ring := _ring_made(r, mark)) is not None:
+        return [ring]
     r.accept(",", ":")
     if r.low() in _VERBS:
         r.at += 1
@@ -49,6 +51,20 @@ def read_place_first(r: Reading) -> list[Step] | None:
         makes = spaced
     r.phrase(phrases("all in same place|in same place|in it"))
     return [Work(makes, into, called=called, place=r.place(mark))]
+
+
+def _ring_made(r: Reading, mark: int) -> Aside | None:
+    """`In a magic ring,` where a chain begins what follows: the ring is made, and what names no place goes there."""
+    behind = r.at
+    if mark > 0 or r.tokens[behind - 1].value != "magic ring":
+        return None
+    while r.here.kind in (",", ":") or r.low() in _VERBS:
+        r.at += 1
+    begins = r.here.value == "ch" and r.here.kind == "stitch"
+    r.at = behind
+    if r.low() in _VERBS and r.peek().kind == ":":
+        r.at += 1
+    return Aside(r.text(mark), place=r.place(mark)) if begins else None
 
 
 def _in_ring(r: Reading, mark: int, into: Into) -> list[Step] | None:

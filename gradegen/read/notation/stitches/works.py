@@ -13,6 +13,7 @@ from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import STITCHES, is_space
 from gradegen.read.notation.stitches.clusters import read_worked_together
 from gradegen.read.notation.stitches.every_other import read_every_other
+from gradegen.read.notation.stitches.legs import read_legs
 from gradegen.read.notation.stitches.makes import (
     Item,
     makes_of,
@@ -238,6 +239,8 @@ def _placed(
     together = read_worked_together(r, work, mark)
     if together is not None:
         return [together]
+    if (over := read_legs(r, work, mark)) is not None:
+        return over
     more = _more_places(r, work)
     if more:
         return [work, *more] if isinstance(more, list) else [more]

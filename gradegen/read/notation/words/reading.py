@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
-from gradegen.design.rows import Listed, Number, Step
+from gradegen.design.rows import Listed, Number, Step, Thing
 from gradegen.findings import Finding, Place, Written
 from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.notation.words.tokens import Token
@@ -42,6 +42,7 @@ class Reading:
     depth: int = 0
     within: int = 0
     loop: Loop | None = None
+    stop: Thing | None = None  # the ch-2 sp of `to the ch-2 sp`, which `in it` may mean
     tight_in_one: bool | None = None
     uses_tight: bool = False
     findings: list[Finding] = field(default_factory=list)

@@ -55,11 +55,12 @@ def read_often(r: Reading) -> Often | None:
             return Often(after, _how(r, total, ""))
         r.at = mark
         return None
+    further = r.accept_all("a", "further") or r.accept("another", "further")
     counted = r.number()
     if counted is None:
         r.at = mark
         return None
-    said: Literal["more", ""] = "more" if r.accept("more", "additional") else ""
+    said: Literal["more", ""] = "more" if r.accept("more", "additional") or further else ""
     if r.here.kind == "x" and r.peek().kind != "number":
         r.at += 1
     elif not r.accept("times", "time"):

@@ -128,3 +128,22 @@ def split_tight(token: Token) -> tuple[Token, Token] | None:
         Token("x", "x", token.start, cut) if found.group(1) == "x" else Token("word", found.group(1), token.start, cut)
     )
     return head, Token("number", found.group(2), cut, token.end, int(found.group(2)[:9]))
+
+
+_TIGHT_ROW = re.compile(r"(rows?|rnds?|rounds?|rds?|r)(\d+)(?:-(?:rows?|rnds?|rounds?|rds?|r)?(\d+))?$")
+
+
+def row_word_parted(token: Token) -> list[Token] | None:
+    """`R5`, `Rnd12`, `R6-10` as row word and numbers."""
+    found = _TIGHT_ROW.match(token.low) if token.kind == "word" else None
+    if found is None:
+        return None
+    start = token.start
+    parts = [Token("word", found.group(1), start, start + found.end(1))]
+    for group in (2, 3):
+        if found.group(group):
+            if group == 3:
+                parts.append(Token("-", "-", start + found.end(2), start + found.start(3)))
+            begin, end = start + found.start(group), start + found.end(group)
+            parts.append(Token("number", found.group(group), begin, end, int(found.group(group)[:9])))
+    return parts
