@@ -17,7 +17,10 @@ from gradegen.work.piece.piece import PieceWork, Standing, shape_of
 
 @dataclass(slots=True)
 class PassageRows:
-    """The rows of one passage in one size. `rows`: worked so far; `stitch`: named for them (None: as they stand)."""
+    """The rows of one passage in one size.
+
+    `rows`: worked so far; `stitch`: named for them (None: as they stand); `turns`: each is worked back over the last.
+    """
 
     piece: PieceWork
     row: Row
@@ -26,6 +29,10 @@ class PassageRows:
     census: dict[str, int] = field(default_factory=dict)
     stitch: str | None = None
     blamed: Row | None = None
+    turns: bool = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.turns = shape_of(self.row, self.piece.shape) == "flat" and self.row.label.kind != "round"
 
     @property
     def site(self) -> Site:
@@ -49,11 +56,6 @@ class PassageRows:
     def count(self) -> int:
         """Stitches of the edge."""
         return stitches(self.edge)
-
-    @property
-    def turns(self) -> bool:
-        """True when each row is worked back over the one before."""
-        return shape_of(self.row, self.piece.shape) == "flat" and self.row.label.kind != "round"
 
     def even(self, rows: int, stitch: str | None = None) -> None:
         """So many plain rows at once."""
