@@ -138,12 +138,12 @@ def on_held(row: Row, piece: PieceWork) -> Entries:
 
 
 def _begins_on_unworked(row: Row) -> bool:
-    """True for `sk next 6 unworked sts, join, ...` and for `sc in next 3 ch, sc in each unworked st`."""
+    """True for `sk next 6 unworked sts, join, ...` and `join at the gap, sc in next 3 ch, sc in each unworked st`."""
     for step in _steps(row.steps):
         things = step.into.things
         if any(thing.name == "unworked" for thing in things):
             return True
-        if not things or any(thing.name != "ch" for thing in things):
+        if not things or any(thing.name not in ("ch", "gap") for thing in things):
             return False
     return False
 

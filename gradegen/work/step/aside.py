@@ -7,6 +7,7 @@ from gradegen.work.along.walk import Stretch, Walk
 from gradegen.work.edge.edges import count_targets, leading
 
 _LONG = 6  # stitches; lace passes over fewer
+_OPENING = 3  # stitches of a thumb's opening, bridged by as many chains and outside a repeat
 
 
 def begin_gap(walk: Walk) -> None:
@@ -23,7 +24,8 @@ def keep_aside(walk: Walk, number: int, said: bool) -> None:
     if walk.site.blind or walk.gap is None:
         return
     more = bool(walk.kept_aside) and walk.gap_kept is walk.gap
-    is_long = number >= _LONG and bool(walk.out)
+    bridged = number >= _OPENING and not walk.inside and _chain_before(walk) >= number
+    is_long = (number >= _LONG or bridged) and bool(walk.out)
     if not (is_long or said or more):
         return
     chain = walk.kept_aside[-1].chain if more else _chain_before(walk)

@@ -43,7 +43,7 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         return unworked
     if r.here.value == "magic ring" and (r.peek().kind in (",", ";", ".", ":", "number") or r.low(1) == "and"):
         r.at += 1
-        return Aside(r.text(mark), place=r.place(mark))
+        return Aside("magic circle" if r.tokens[mark].low == "mc" else r.text(mark), place=r.place(mark))
     if r.phrase(_SLIP_KNOT):
         while r.here.kind not in _STOPS:
             r.at += 1

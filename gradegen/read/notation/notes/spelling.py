@@ -10,6 +10,7 @@ from gradegen.read.notation.words.tokens import Token, row_word_parted, scan, sp
 from gradegen.trade.stitches import stitches
 
 _LONGEST = 5  # words in one stitch name
+_BEFORE_RING = ("a", "an", "into", "make")  # `into a MC` is a magic circle, `in MC` the main colour
 _COUNTED_KINDS = {"cluster": "cluster", "cl": "cluster", "bobble": "bobble", "popcorn": "popcorn", "puff": "puff"}
 _COUNTING = frozenset({"make", "work", "total", "more", "with"})  # `make 4 sps`
 _SEPARATES = frozenset({",", ";", ".", ":", "open", "star", "end", "-", "=", "number"})
@@ -60,6 +61,8 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
                 at += 1
                 continue
             stitch = _longest(tokens, at, names) if names.begins_stitch(token.low) else None
+            if stitch is None and token.low == "mc" and out and out[-1].low in _BEFORE_RING:
+                stitch = token._replace(kind="stitch", value="magic ring"), at + 1
             if stitch is not None and stitch[0].own and token.low in SPACES and not _stands_alone(out):
                 stitch = None
             if stitch is None and (looped := _looped(token, names)):

@@ -42,7 +42,8 @@ def read_from(r: Reading) -> From | None:
     r.accept(".")
     if r.low() in ("around", "across") or _only_often(r, mark):
         return From("nearest", None, False)
-    r.accept("from", "between")
+    between = r.accept("between")
+    r.accept("from")
     nth = r.ordinal()
     if nth is None and r.accept("last"):
         pass
@@ -50,6 +51,8 @@ def read_from(r: Reading) -> From | None:
         sign = r.here.low
         r.at += 1
         r.accept("s")  # `between *s`
+        if between and r.here.kind == "star":
+            r.at += 1  # `between * *`
     elif r.accept("star", "asterisk", "stars", "asterisks"):
         sign = "*"
     elif r.phrase(phrases("beginning|beg|start")):

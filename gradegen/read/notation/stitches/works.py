@@ -385,4 +385,4 @@ def _mixed(r: Reading, work: Work) -> Mixed | None:
     if is_space(work.into.things[0]) == is_space(into.things[0]) and work.into.things == into.things:
         return None
     second = Work((item.make,), replace(into, which="each", bound=None, loosely=False), place=item.make.place)
-    return Mixed((work, second), into.bound, place=r.place(0))
+    return Mixed((work, second), into.bound or read_bound(r), place=r.place(0))
