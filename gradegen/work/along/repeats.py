@@ -12,6 +12,7 @@ from typing import NamedTuple
 from gradegen.design.edge import Edge, Run
 from gradegen.design.rows import Bound, Make, Mixed, Repeat, Skip, Work
 from gradegen.work.along.addressed import body_kind
+from gradegen.work.along.centre import left_before_centre
 from gradegen.work.along.doing import run, works
 from gradegen.work.along.made_enough import run_until_made
 from gradegen.work.along.passed_over import passed_first, passes_once_more
@@ -253,7 +254,9 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         return
     keep = walk.site.number(bound.number) if bound.to == "last" else 0
     counted = walk.kind((bound.thing,)) if bound.to == "last" and bound.thing else kind
-    if keep > 1 and counted.key == "st" and kinds.holds(walk.before, ANY_SPACE.fits):
+    if bound.to == "before centre":
+        keep, counted = left_before_centre(walk, bound, step.place), ANY_STITCH
+    if keep > 1 and counted.key == "st" and bound.to == "last" and kinds.holds(walk.before, ANY_SPACE.fits):
         ways = ("the last sts are stitches alone", "a chain space is one of the last sts")
         if walk.site.choose(f"last {step.place.line}:{step.place.column}", "the last sts", ways, step.place) == 1:
             counted = kinds.ANY_PLACE

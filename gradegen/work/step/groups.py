@@ -8,6 +8,7 @@ from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Into, Repeat, Step, Thing, Work
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
+from gradegen.work.along.centre import go_to_centre
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
 from gradegen.work.edge.cursor import Cursor
@@ -147,6 +148,9 @@ def find_part(walk: Walk, into: Into) -> None:
 def _to_nth(walk: Walk, into: Into) -> None:
     """`in 2nd st`: counted from where the row begins, its starting chain standing on the first."""
     kind = walk.kind(into.things)
+    if into.nth is None and (kind is kinds.ANY_STITCH or kind.key.startswith("sp")):
+        go_to_centre(walk, kind, into.place)
+        return
     used = Cursor(walk.before).remaining(kind.key, kind.fits) - walk.remaining(kind)
     if into.nth is None or walk.inside or len(walk.out) > 1 or used > 1 or not kind.key.startswith(("st", "=")):
         raise Unclear("what this is a part of is not said", into.place)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from gradegen.design.edge import Target
 from gradegen.design.rows import Bound, Into, Mixed, Step, Work
 from gradegen.work.along import repeats
+from gradegen.work.along.centre import left_before_centre
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
 from gradegen.work.edge.kinds import Kind
-from gradegen.work.edge.stops import DOES_NOT_FIT, LEFT_OVER, Fault
+from gradegen.work.edge.stops import DOES_NOT_FIT, LEFT_OVER, Fault, Unclear
 
 
 def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) -> int:
@@ -21,6 +22,10 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
         return _before_last(walk, kind, bound, there)
     if bound.to == "before marker":
         return repeats.before_marker(walk, kind, bound, step)
+    if bound.to == "before centre":
+        if there != walk.remaining(kinds.ANY_STITCH):
+            raise Unclear("not all stitches up to the centre are of one kind", step.place)
+        return there - left_before_centre(walk, bound, step.place)
     assert bound.thing is not None
     stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
     spot, both = walk.cursor.save(), walk.remaining(kind & stop)

@@ -74,7 +74,7 @@ def do_slip(walk: Walk, step: Slip) -> None:
     if petals.passes_petal(walk, into):
         walk.spend("sl st", 1)
         return
-    if gaps.begin_between(walk, into):
+    if gaps.begin_between(walk, into) or (_back_to_chain(walk, into) and picots.close_picot(walk, into)):
         return
     before = walk.remaining(ANY_STITCH)
     if into.which in ("next", "first") and _is_along_loop(walk, into):
@@ -95,6 +95,12 @@ def do_slip(walk: Walk, step: Slip) -> None:
             _along_foundation(walk, into)
         return
     walk.spend("sl st", max(1, before - walk.remaining(ANY_STITCH) if not walk.here else 1))
+
+
+def _back_to_chain(walk: Walk, into: Into) -> bool:
+    """`ch 3, sl st in first ch` within a row: into the first of the chains just made."""
+    first = into.which == "first" and into.number is None and [thing.name for thing in into.things] == ["ch"]
+    return first and walk.begun and (walk.inside > 0 or walk.site.shape == "flat")
 
 
 def _closes_round(walk: Walk, step: Slip) -> bool:

@@ -42,6 +42,8 @@ def bound_words(bound: Bound, says: Notation) -> str:
     thing = thing_words(bound.thing or Thing("st"), number, says)
     if bound.to == "made":
         return forms["made"].format(n=number, thing=thing)
+    if bound.to == "before centre":
+        return forms["before centre"].format(n=number, thing=thing) if number else forms["centre"]
     if bound.to == "before marker":
         return forms["before marker"].format(n=number, thing=thing) if number else forms["marker"]
     return forms["last several" if number else "last"].format(n=number, thing=thing)

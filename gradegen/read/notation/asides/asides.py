@@ -27,7 +27,8 @@ _BEGIN = phrases(
     "rotate work|rotate|applique|overcast|baste|trim|gather|starting at|beginning at|start at|"
     "complete picot|tie|pull ring|pull the ring|pull closed|pull tight|pull tail|pull the tail|pull to close|"
     "close ring|close the ring|draw ring|draw the ring|tighten|"
-    "joining last|keeping picot|making last|having last|working last|work last|make last|"
+    "joining last|keeping picot|making last|having last|working last|work last|make last|placing last|"
+    "making the last|having the last|working the last|work the last|make the last|placing the last|"
     "omitting turning|omitting the turning|omitting last turning|omit turning|omit the turning|"
     "being careful|be careful|taking care|take care|making sure|make sure|without twisting|careful not to"
 )

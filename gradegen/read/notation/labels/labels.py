@@ -118,8 +118,12 @@ def _behind(text: str, at: int) -> int:
     return at
 
 
+_COLONED = re.compile(r"\d+(?::\d+){2,}")  # the `8:8:9` of `Rows 4-8:8:9: Repeat Row 3`
+
+
 def _colon(text: str) -> int | None:
     depth = 0
+    text = _COLONED.sub(lambda found: "0" * len(found.group()), text)
     for i, sign in enumerate(text[:_LONGEST]):
         if sign in "([{":
             depth += 1

@@ -88,7 +88,8 @@ class NumberReader:
         if first is None:
             return None
         self.at += 1
-        firsts, lasts = [first], [*self._to_last()]
+        firsts, lasts = [first, *self._coloned()], [*self._to_last()]
+        lasts += self._coloned() if lasts else []
         others = [] if lasts and self.token(-2).kind == "-" else self._hyphened()
         if others:
             return _Span(firsts, [*lasts, *others]) if lasts else _Span([*firsts, *others], [])
@@ -104,6 +105,18 @@ class NumberReader:
             while lasts and (more := self._bracket(True)) is not None:
                 lasts += more.lasts or more.firsts
         return _Span(firsts, lasts)
+
+    def _coloned(self) -> list[Entry]:
+        """The `:8:9` of `4-8:8:9`: a number for each of the other sizes, two or more."""
+        mark, entries = self.at, list[Entry]()
+        while self.token().kind == ":" and self.token(1).kind == "number" and (len(self.names.sizes) > 2):
+            self.at += 1
+            entries += [entry] if (entry := self._value()) is not None else []
+            self.at += 1
+        if len(entries) == len(self.names.sizes) - 1:
+            return entries
+        self.at = mark
+        return []
 
     def _hyphened(self) -> list[Entry]:
         """The `(10th-11th)` of `5th to 9th (10th-11th)`: a number for each of the other sizes, two or more."""

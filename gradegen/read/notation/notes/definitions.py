@@ -41,8 +41,12 @@ _ONE = re.compile(
     re.IGNORECASE,
 )
 _ONE_BY_NAME = ("cluster", "popcorn", "bobble", "puff", "cl", "pc", "bo")
+_IN_ONE = re.compile(  # `dc3tog in same st`
+    r"tog(?:ether)? (?:all )?(?:worked )?in(?:to)? (?:the )?(?:same|one|1) ", re.IGNORECASE
+)
 _TALK = re.compile(
-    r"\b(?:worked )?tog(?:ether)?(?= in (?:same|one|next))|\b(?:invisible|special|made|worked|as follows)\b[: ]*",
+    r"\b(?:worked )?tog(?:ether)?(?= in(?:to)? (?:the )?(?:same|one|next))"
+    r"|\b(?:invisible|special|made|worked|as follows)\b[: ]*",
     re.IGNORECASE,
 )
 _STITCH = r"(?:sts?|stitch(?:es)?|sps?|spaces?|ch|chain|loops?|place|ch-\d+ sp|ch-sp)"
@@ -117,7 +121,7 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
     works = [step for step in read if isinstance(step, Work)]
     if one:
         makes = _makes(works[:1]) or ()
-        takes = _takes(makes)
+        takes = None if _IN_ONE.search(definition.text) else _takes(makes)
         return replace(definition, makes=makes, one=takes is None, takes=takes)
     if unread or not read:
         return definition

@@ -38,12 +38,14 @@ def _is_worked(tokens: list[Token], at: int) -> bool:
 
 
 def _without_manner(tokens: list[Token]) -> list[Token]:
-    """Without `loosely` and the like before other words: they say how tight a stitch is and nothing more."""
-    return [
-        token
-        for i, token in enumerate(tokens)
-        if token.low not in _MANNER or i + 1 == len(tokens) or tokens[i + 1].kind != "word"
-    ]
+    """Without `loosely` and the like before other words, and behind a chain: they say how tight it is and no more."""
+    return [token for i, token in enumerate(tokens) if token.low not in _MANNER or not _is_manner(tokens, i)]
+
+
+def _is_manner(tokens: list[Token], i: int) -> bool:
+    if i + 1 < len(tokens) and tokens[i + 1].kind == "word":
+        return True
+    return i > 0 and tokens[i - 1].low in ("ch", "chain", "chains")
 
 
 _MANNER = frozenset({"loosely", "tightly", "firmly", "snugly", "gently", "neatly", "carefully"})

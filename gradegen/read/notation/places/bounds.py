@@ -30,7 +30,7 @@ _LAST_SIDE = phrases(
     "along the last side|along second half|along the second half|down second side|down the second side|"
     "down other side|down the other side|up second side|up the second side|along rest of row|along the rest of the row"
 )
-_STARTS = frozenset(_TO_END) | frozenset(_LAST_SIDE) | {"to", "until", "up"}
+_STARTS = frozenset(_TO_END) | frozenset(_LAST_SIDE) | {"along", "to", "until", "up"}
 _COMING_TO = phrases("you reach|reaching|you come to|you get to|you are at|there are only|there are|there is|only")
 _AFTER = phrases("back to start|to end|to start|around|across|to end of rnd|to join")
 
@@ -46,6 +46,10 @@ def read_bound(r: Reading) -> Bound | None:
             r.at = mark  # one side of several
             return None
         return Bound("end")
+    if r.accept("along"):
+        if r.at_break():
+            return Bound("end")  # `1 sc in every ch along`
+        r.at = mark
     if r.low() in ("across", "around") and r.low(1) in ("to", "until"):
         r.at += 1
         further = read_bound(r)
@@ -72,7 +76,7 @@ def read_bound(r: Reading) -> Bound | None:
     r.accept("within")
     r.phrase(_COMING_TO)
     r.accept("the")
-    bound = _last(r) or _before_marker(r) or _thing(r)
+    bound = _last(r) or _before_marker(r) or _before_centre(r) or _thing(r)
     if bound is None:
         r.at = mark
     return bound
@@ -169,9 +173,21 @@ def _before_marker(r: Reading) -> Bound | None:
     return None
 
 
+def _before_centre(r: Reading) -> Bound | None:
+    """`1 st before centre st`, `center stitch`."""
+    mark = r.at
+    number = r.number()
+    if number is None or (read_thing(r) is not None and r.accept("before")):
+        r.accept("the")
+        if r.accept("center", "centre", "middle") and r.accept("st", "stitch") and r.low() != "of":
+            return Bound("before centre", number)
+    r.at = mark
+    return None
+
+
 def _thing(r: Reading) -> Bound | None:
-    """`to next ch-1 sp`, `to corner`, `to underarm`."""
-    r.accept("next", "first", "each")
+    """`to next ch-1 sp`, `to corner`, `to underarm`, `to centre ch-2 sp`."""
+    r.accept("next", "first", "each", "center", "centre", "middle")
     if r.low() == "underarm" and r.tokens[r.at + 1].kind not in ("stitch", "chain"):
         r.at += 1
         return Bound("thing", thing=Thing("ch"))

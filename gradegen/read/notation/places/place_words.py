@@ -20,6 +20,9 @@ _LOOPS: dict[str, Loop] = {
 }
 
 
+JUST_MADE = phrases(
+    "just made|just worked|just completed|you just made|you just worked|last made|made last|made|worked"
+)
 LOOPS_OF = phrases(
     "third loop of|3rd loop of|third loops of|both loops of|third loop only of|third lp of|back bumps of|back bump of|"
     "back ridge of|back hump of|bottom bump of|bump of|back bar of"
@@ -175,8 +178,10 @@ def _another(r: Reading) -> Thing | None:
     thing = None
     if said_each or r.tokens[r.at].kind in ("word", "stitch", "chain"):
         thing = read_thing(r)
-    after = r.low()
-    if thing is None or after in ("in", "into") or (thing.name == "ch" and not said_each and r.here.kind == "number"):
+    worked = r.low() in ("in", "into") or (
+        r.low() in ("around", "over") and r.low(1) in ("each", "every", "next", "the")
+    )
+    if thing is None or worked or (thing.name == "ch" and not said_each and r.here.kind == "number"):
         r.at = mark
         return None
     if not said_each and r.here.kind in ("number", "count"):
@@ -245,3 +250,18 @@ def pass_which(r: Reading) -> None:
     close = r.partner(r.at) if r.here.kind == "open" else None
     if close == r.at + 2 and r.low(1) in _WHICH and r.tokens[close + 1].kind in ("stitch", "word"):
         r.at = close + 1
+
+
+def read_turning(r: Reading, mark: int) -> Into | None:
+    """`tch`, `end ch`, `turning chain`: the chain that begins or ends a row."""
+    if r.low() in ("tch", "t-ch"):
+        r.at += 1
+        return Into("tch", place=r.place(mark))
+    if r.low() == "end" and r.peek().value == "ch":
+        r.at += 2
+        return Into("tch", place=r.place(mark))
+    thing = read_thing(r) if r.low() in ("turning", "beg", "beginning", "starting") else None
+    if thing is None or thing.name != "tch":
+        r.at = mark
+        return None
+    return Into("tch", place=r.place(mark))

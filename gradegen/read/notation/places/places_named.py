@@ -7,6 +7,7 @@ from dataclasses import replace
 from gradegen.design.rows import Into, Number, Thing
 from gradegen.read.notation.places.bounds import read_bound
 from gradegen.read.notation.places.place_words import (
+    JUST_MADE,
     LOOPS_OF,
     PLURALS,
     counting_spaces,
@@ -22,6 +23,7 @@ from gradegen.read.notation.places.place_words import (
     read_one_thing,
     read_rest,
     read_things,
+    read_turning,
     top_of,
 )
 from gradegen.read.notation.places.places_apart import read_apart, read_marked, read_skipped
@@ -115,7 +117,7 @@ def _usual_target(r: Reading, mark: int) -> Into | None:
         r.at += 1
         return Into("first", read_one_thing(r) or (Thing("st"),), place=r.place(mark))  # `sl st in beg sc`
     if word in ("turning", "tch", "t-ch", "beg", "beginning", "starting"):
-        return _turning(r, mark)
+        return read_turning(r, mark)
     if word in ("marked", "st") and (word == "marked" or r.low(1) in ("with", "marked")):
         return read_marked(r, mark)
     if word in ("skipped", "unworked", "missed", "held"):
@@ -218,7 +220,7 @@ def _last(r: Reading, mark: int) -> Into | None:
         if number is None and not r.at_break():
             return None
         things = (Thing("st"),)
-    if number is None and r.phrase(phrases("just made|made|worked")):
+    if number is None and r.phrase(JUST_MADE):
         return Into("same", things, place=r.place(mark))
     of = _of(r)
     pass_of_row(r)
@@ -255,7 +257,7 @@ def _larger(r: Reading) -> Into | None:
     if r.phrase(phrases("row below|rnd below|round below")):
         return None
     start = r.at
-    inner = _turning(r, start) or (_next(r, start) if r.accept("next") else None)
+    inner = read_turning(r, start) or (_next(r, start) if r.accept("next") else None)
     if inner is None and r.at == start:
         is_last = r.low() == "last" or (r.low() == "end" and is_thing_ahead(r))
         inner = _last(r, start) if is_last else _same(r, start) if r.low() == "same" else None
@@ -287,20 +289,6 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     return Into("of", (thing,) if thing else (), of=of, place=r.place(mark))
 
 
-def _turning(r: Reading, mark: int) -> Into | None:
-    if r.low() in ("tch", "t-ch"):
-        r.at += 1
-        return Into("tch", place=r.place(mark))
-    if r.low() == "end" and r.peek().value == "ch":
-        r.at += 2
-        return Into("tch", place=r.place(mark))
-    thing = read_thing(r) if r.low() in ("turning", "beg", "beginning", "starting") else None
-    if thing is None or thing.name != "tch":
-        r.at = mark
-        return None
-    return Into("tch", place=r.place(mark))
-
-
 def _ordinal(r: Reading, mark: int) -> Into | None:
     """`2nd ch from hook`, `first st`, `3rd dc of next fan`, `3rd ch of ch-4`, `3rd and 4th ch from hook`."""
     nth = r.ordinal()
@@ -320,7 +308,7 @@ def _ordinal(r: Reading, mark: int) -> Into | None:
         return _numbered(r, mark, nth, None, things, of) if of is not None and is_chain(of) else None
     if not things and number is None:
         return None
-    if r.phrase(phrases("from hook|from the hook|away from hook")):
+    if r.phrase(phrases("from hook|from the hook|from your hook|away from hook")):
         span = r.whole(more, r.tokens[mark].start, r.here.start) if more > 1 else None
         return Into("from hook", (Thing("ch"),), span, nth, place=r.place(mark))
     of = _of(r)
@@ -392,6 +380,8 @@ def _loose(r: Reading, mark: int) -> Into | None:
     things = counting_spaces(r, things)
     if r.low() == "where":
         pass_as_phrase(r)
+    if number is None and of is None and r.phrase(JUST_MADE):
+        return Into("same", things, place=r.place(mark))
     several = number is None and of is None and r.tokens[r.at - 1].low in PLURALS  # `2 sc in ch-1 sps around`
     if several and (bound := read_bound(r)) is not None:
         return Into("each", things, bound=bound, place=r.place(mark))

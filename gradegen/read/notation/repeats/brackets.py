@@ -190,6 +190,8 @@ def _skipped_count(r: Reading, steps: list[Step], mark: int, close: int) -> bool
         "are",
         "equal",
     ):
+        if r.here.kind == "=":
+            break
         r.at += 1
     found = read_count_words(r)
     work = next(((i, s) for i, s in enumerate(steps) if isinstance(s, Work) and s.into.which == "from hook"), None)

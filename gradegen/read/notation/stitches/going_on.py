@@ -25,6 +25,7 @@ from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import is_space, read_thing
 from gradegen.read.notation.stitches.makes import Item, makes_of, read_group, read_item
 from gradegen.read.notation.words.reading import Reading
+from gradegen.trade.stitches import stitches
 
 _ENDS = (None, "end")
 
@@ -231,14 +232,22 @@ def _is_each(step: Step) -> bool:
 
 
 def _differ(last: Step, step: Work) -> bool:
-    """True when the second names spaces and the first does not name the same."""
+    """True when the second names spaces and the first does not name the same; or each names stitches of its own."""
     works = last.works if isinstance(last, Mixed) else (last,)
     things = {thing for work in works if isinstance(work, Work) for thing in work.into.things}
     if any(thing.name in ("free loop", "row end") for thing in (*things, *step.into.things)):
         return False
+    bound = last.bound if isinstance(last, Mixed) else last.into.bound if isinstance(last, Work) else None
+    if bound is None and all(_is_stitch(thing) for thing in (*things, *step.into.things)):
+        return not things & set(step.into.things)  # `sc in each sc, bpdc around each fpdc across`
     return not things & set(step.into.things) and any(
         _is_loop(thing) != _is_loop(other) for thing in step.into.things for other in things
     )
+
+
+def _is_stitch(thing: Thing) -> bool:
+    """True for a stitch by its name."""
+    return thing.name in stitches() and thing.name != "ch" and not is_space(thing)
 
 
 def _is_loop(thing: Thing) -> bool:

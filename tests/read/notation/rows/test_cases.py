@@ -46,3 +46,7 @@ def test_a_label_given_apart_reads_alike(text: str, sizes: int, expected: str, r
     label, _, rest = text.partition(":")
     together, apart = read(text, sizes=sizes), read(rest.strip(), sizes=sizes, label=label)
     assert together[0] == apart[0]  # type: ignore[index]
+
+
+def test_a_label_may_list_its_numbers_with_colons(labelled: Callable[..., str]) -> None:
+    assert labelled("Rows 4-8:8:9: sc across", sizes=3) == "row 4-8/8/9"

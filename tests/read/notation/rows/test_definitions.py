@@ -47,6 +47,8 @@ def test_what_goes_into_one_place(name: str, text: str, expected: str) -> None:
     ("name", "text"),
     [
         ("bobble", "5 dc worked together in same st, counts as 1 st"),
+        ("cl", "3 dc worked together in the same st"),
+        ("bean", "dc3tog in same st"),
         ("popcorn", "5 dc in same st, drop loop, pull through first dc, counts as 1 st"),
         ("popcorn", "4 d c in same place, drop loop, draw loop through first d c; 1 st"),
         ("cluster", "holding back last loop of each d c, 3 d c in same place, thread over and through all loops"),
