@@ -31,7 +31,7 @@ _CHAIN_LINE = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 _EXPLAINS = re.compile(r"\bcounts?\b|\bdoes n[o']t\b|=|\bswatch\b", re.I)
-_LISTED = re.compile(r"\s*(?:stitch(?:es)? used|abbreviations?|materials?|skills?|techniques?|stitches)\b", re.I)
+_LISTED = re.compile(r"\s*(?:stitch(?:es)? used|abbrev(?:iation)?s?|materials?|skills?|techniques?|stitches)\b", re.I)
 _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
     ("notes", re.compile(r"(?:(?:pattern|general|designer'?s?|construction) )?notes?\b", re.I)),
     (
@@ -44,7 +44,7 @@ _HEADINGS: tuple[tuple[Part, re.Pattern[str]], ...] = (
     (
         "other",
         re.compile(
-            r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbreviations?|measurements?|"
+            r"(?:materials?|you will need|supplies|yarn|gauge|tension|abbrev(?:iation)?s?|measurements?|"
             r"finished (?:size|measure)|skill level|difficulty|hook|notions|finishing|assembly|making up|"
             r"blocking|about)\b",
             re.I,

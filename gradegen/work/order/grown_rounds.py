@@ -78,6 +78,11 @@ def _delta(steps: Sequence[Step], count: int, site: Site, place: Place) -> int:
     return delta + (count - made) // makes * (makes - takes)
 
 
+def _names_places(into: Into) -> bool:
+    """True for so many places: `in next 3 sts`, `in each of next 3 sts`, `in last st`."""
+    return into.which in ("next", "first", "last") or (into.which == "each" and into.number is not None)
+
+
 def _used(step: Step, site: Site, place: Place) -> tuple[int, int]:
     """The places a step uses and the stitches it makes; for a repeat of open length those of one run."""
     if isinstance(step, Repeat):
@@ -86,7 +91,7 @@ def _used(step: Step, site: Site, place: Place) -> tuple[int, int]:
         if step.times.how in ("more", "unsure") or step.times.stop_at is not None:
             raise Unclear("how often its repeats run is not known", place)
         return sum(takes for takes, _ in parts) * times, sum(makes for _, makes in parts) * times
-    if not isinstance(step, Work) or step.into.which not in ("next", "first", "last"):
+    if not isinstance(step, Work) or not _names_places(step.into):
         raise Unclear("how this row changes the count is not plain", place)
     number = site.number(step.into.number)
     each = takes_of(step.makes, site.definitions)

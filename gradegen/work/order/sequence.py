@@ -326,6 +326,7 @@ class RowsInOrder:
         last = done.last
         if last is not None and ((last.fault and grows(row)) or (again.except_ and (last.fault or last.mismatches))):
             done.last = stopped(Unclear("each time something is added or left out", again.place))
+            self.piece.go_on(row, i, done.last)
 
     def _grow(self, row: Row, base: Row, number: int, i: int, done: Done) -> None:
         """Rounds that change the count as the one before them did."""
@@ -333,6 +334,7 @@ class RowsInOrder:
             versions = grown_rows(row, base, number, self.piece.standings[i].edge or (), self.piece.site(i, {}))
         except (Fault, Unclear) as stop:
             done.last = stopped(stop)
+            self.piece.go_on(row, i, done.last)
             return
         for version in versions:
             self._take(version, i, self.piece.settle(version, [i]).outcomes[0], done)
