@@ -313,7 +313,7 @@ class Walk:
             self.placing.spend(name, number)
 
     def add_here(self, makes: tuple[Make, ...]) -> None:
-        """More into the place that was worked last; what stands there becomes one group."""
+        """More into the place that was worked last; what stands there becomes one group, if no part has a name."""
         one = self.targets(makes)
         start = self.place_start
         self._split_last_run()
@@ -324,7 +324,8 @@ class Walk:
         parts = [part for part in self.out[start:] if isinstance(part, Target)]
         if len(parts) == len(self.out) - start and 1 < len(parts) <= 40:
             bare = [target(p.kind, p.name, p.length, chain=p.chain) for p in parts]
-            self.out[start:] = self._heirs(grouped(bare, self.site))
+            whole = self._heirs(grouped(bare, self.site))
+            self.out[start:] = parts if any(part.group for part in one) and not whole[0].group else whole
 
     def _heirs(self, parts: tuple[Target, ...]) -> tuple[Target, ...]:
         """Under the name of the group they were worked into, where they have none and a chain parts them."""

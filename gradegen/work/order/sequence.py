@@ -13,6 +13,7 @@ from gradegen.findings import Finding
 from gradegen.work.along.judge import add_census
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import Fault, Unclear
+from gradegen.work.order.any_name import worked_again
 from gradegen.work.order.growing import Growing
 from gradegen.work.order.grown_rounds import grown_rows, grows_between
 from gradegen.work.order.pointed_rows import grows, no_changes, plain_row
@@ -367,7 +368,7 @@ class RowsInOrder:
             passed = passed or growing.skip((*early[which:], *early[:which]), room, {i: done})
             turn += self.piece.pass_rows([i], passed)
             version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
-            outcome = self.piece.settle(version, [i]).outcomes[0]
+            outcome = worked_again(self.piece, version, i)
             done.blamed = targets[which]
             self._take(version, i, outcome, done)
             if has_failed(done):

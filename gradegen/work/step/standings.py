@@ -54,10 +54,20 @@ def standings(walk: Walk, number: int, counts: Counts | None, following: str) ->
         return [(), (following,)]
     if following == "sc" and number > 1:
         loop: Standing = (f"ch-{number} sp",)
+        if number == height("dc") and _holds(walk.ahead, "dc"):
+            return [(), ("dc",), counted, loop]  # `ch 3, turn, *sc in next dc, dc in next sc`
         return [loop, (), counted] if number > 3 else [(), counted, *_others(number, following), loop]
     if walk.site.after_group and walk.site.turning_chain is not None:
         return [(), counted]
     return [counted, (), *_others(number, following)]
+
+
+def _holds(steps: Sequence[Step], name: str) -> bool:
+    """True where the row works this stitch itself."""
+    return any(
+        _holds(step.body, name) if isinstance(step, Repeat) else isinstance(step, Work) and step.makes[0].stitch == name
+        for step in steps
+    )
 
 
 def _others(number: int, following: str) -> list[Standing]:

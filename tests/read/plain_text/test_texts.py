@@ -119,6 +119,7 @@ def checked(name: str) -> Outcome:
         ("yoke_cardigan", 4, 40),
         ("legwarmer", 2, 16),
         ("fan_scarf", 2, 12),
+        ("vee_shawl", 1, 8),
     ],
 )
 def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, sound: int) -> None:
@@ -152,6 +153,7 @@ def test_sound_texts_are_proved_and_none_is_called_wrong(name: str, sizes: int, 
         ("uk_bear", "second leg. (24)", "second leg. (25)"),
         ("linen_blanket", "702] dc", "700] dc"),
         ("hearth_slipper", "join. 30 (35) sc", "join. 31 (35) sc"),
+        ("vee_shawl", "(34 V)", "(35 V)"),
         ("fan_scarf", "again. (15 (21) sts)", "again. (27 (37) sts)"),
     ],
 )

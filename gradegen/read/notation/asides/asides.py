@@ -58,6 +58,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         if (colour := _with_colour(r)) is not None and r.at_break():
             return Aside(r.text(mark), place=r.place(mark))
         r.at = mark
+    if r.low() == "at" and (edge := _at_edge(r)) is not None:
+        return edge
     if r.low() == "turn" and (sideways := _turned_sideways(r)) is not None:
         return sideways
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
@@ -88,6 +90,16 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             r.at = mark
             return None
         r.at += 1
+    return Aside(r.text(mark), place=r.place(mark))
+
+
+def _at_edge(r: Reading) -> Aside | None:
+    """`At armhole edge,` before the slip stitches along it."""
+    mark, end = r.at, r.next_break(r.at)
+    slips = r.tokens[end + 1].value == "sl st" if r.tokens[end].kind == "," else False
+    if not slips or r.tokens[end - 1].low != "edge" or end - mark > _SIDEWAYS:
+        return None
+    r.at = end
     return Aside(r.text(mark), place=r.place(mark))
 
 

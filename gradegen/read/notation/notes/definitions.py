@@ -82,7 +82,8 @@ _CHAIN_REMARK = re.compile(r"\bch(?:ain)?[ -]?\d+\s*\([^()]*\)", re.IGNORECASE)
 
 def _is_one(name: str, text: str) -> bool:
     last = level(name).split(" ")
-    return bool(_ONE.search(_CHAIN_REMARK.sub("", text))) or any(word in _ONE_BY_NAME for word in last)
+    drawn = _ONE.search(_CHAIN_REMARK.sub("", text)) or _IN_ONE.search(text)
+    return bool(drawn) or any(word in _ONE_BY_NAME for word in last)
 
 
 def _steps(written: Written, names: RowNames) -> tuple[list[Step], tuple[Finding, ...]]:

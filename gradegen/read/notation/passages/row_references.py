@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Number, RowsAgain, Step, Unread
+from gradegen.design.rows import Aside, Number, RowsAgain, Step, Unread
 from gradegen.read.notation.asides.asides import read_growth
 from gradegen.read.notation.passages.even_rows import read_measured
 from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import Often, read_often
 from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.trade.stitches import stitches
 
 ROW_WORDS = words("row rows rnd rnds round rounds")
 _MOST_ROWS = 200
@@ -188,12 +189,29 @@ def _until(r: Reading) -> str | None:
 def _exception(r: Reading) -> Step:
     """What is done otherwise, in words: it cannot be worked, but for words that only say how the rows grow."""
     start = r.at
-    growth = read_growth(r)
+    growth = read_growth(r) or _other_stitch(r)
     if growth is not None:
         return growth
     while r.here.kind not in (".", ";", "end", "close"):
         r.at += 1
     return Unread(r.text(start), known=True, place=r.place(start))
+
+
+def _other_stitch(r: Reading) -> Aside | None:
+    """`working each FPdc as BPdc on WS rows`: one stitch in place of another that takes and makes as much."""
+    mark = r.at
+    r.accept("but")
+    r.accept("working", "work")
+    r.accept("each", "every", "all", "the")
+    one = stitches().get(str(r.here.value)) if r.here.kind == "stitch" else None
+    r.at += 1
+    said_as = r.accept("as")
+    other = stitches().get(str(r.here.value)) if r.here.kind == "stitch" else None
+    if one is None or other is None or not said_as or (one.takes, len(one.makes)) != (other.takes, len(other.makes)):
+        r.at = mark
+        return None
+    r.at = r.next_break(r.at)
+    return Aside(r.text(mark), place=r.place(mark))
 
 
 def _these_rows(r: Reading) -> tuple[str, ...]:

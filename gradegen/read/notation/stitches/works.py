@@ -47,7 +47,7 @@ def read_work(r: Reading) -> list[Step] | None:
     between = read_between(r)
     loop = r.loop
     pass_behind(r)
-    into = read_place(r) or _behind_loop(r)
+    into = read_place(r) or _behind_loop(r) or _from_hook(r)
     if into is None:
         if slashed or between:
             r.at = mark
@@ -77,6 +77,16 @@ def _behind_loop(r: Reading) -> Into | None:
         r.at = mark
         return None
     return replace(into, loop=into.loop or loop)
+
+
+def _from_hook(r: Reading) -> Into | None:
+    """`sc 2nd ch from hook`, its "in" left out."""
+    mark = r.at
+    into = read_target(r) if r.here.kind == "ordinal" else None
+    if into is None or into.which != "from hook":
+        r.at = mark
+        return None
+    return into
 
 
 def read_name_remark(r: Reading) -> str:

@@ -108,7 +108,10 @@ def _word(low: str, start: int, end: int) -> tuple[Token, ...]:
         return (Token("x", low, start, end),)
     if low[0] == "c" and (chain := _CHAIN.match(low)) and ("-" in low or chain.group(2)):
         return _chain(chain, start, end)
-    return (Token("word", low, start, end),)
+    return (Token("word", _IN_FULL.get(low, low), start, end),)
+
+
+_IN_FULL = {"nxt": "next", "hk": "hook", "ea": "each", "foll": "following", "prev": "previous", "betw": "between"}
 
 
 def _chain(found: re.Match[str], start: int, end: int) -> tuple[Token, ...]:

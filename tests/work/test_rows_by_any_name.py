@@ -1,0 +1,32 @@
+"""Rows repeated on stitches of another name than those they were first worked into (common practice, no source)."""
+
+from gradegen import check_row
+from gradegen.design.worked import RowResult
+
+RIB = {
+    "Row 2": "Ch 1, turn. Sc in first sc, *fpdc around next sc, sc in next sc; rep from * to end.",
+    "Row 3": "Ch 1, turn. Sc in each st across.",
+    "Row 4": "Ch 1, turn. 1 sc in each sc, 1 bpdc around each fpdc across.",
+}
+
+
+def again(text: str, label: str, number: int) -> RowResult:
+    return check_row(text, label=label, prior=[number], worked="flat", sizes=("one",), earlier=RIB)
+
+
+def test_a_row_repeated_on_other_stitches_goes_into_each_of_them() -> None:
+    result = again("Repeat Row 2.", "Row 5", 61)
+    assert (result.status, result.made) == ("proved", (61,))
+    over_posts = check_row(
+        "Repeat Rows 2 and 4. (61 sts)",
+        label="Rows 5-10",
+        prior=["sc, 30 x (BPdc, sc)"],
+        worked="flat",
+        sizes=("one",),
+        earlier=RIB,
+    )
+    assert (over_posts.status, over_posts.made) == ("proved", (61,))
+
+
+def test_a_row_that_does_not_fit_by_any_name_is_wrong() -> None:
+    assert again("Repeat Row 2.", "Row 5", 60).status == "wrong"
