@@ -310,7 +310,8 @@ class Definition:
 
     `makes`: what goes into one place when that could be read ("V-st: (dc, ch 1, dc) in st or sp"), else (). `steps`:
     the longer kind, over several places ("sp = ch 2, skip 2, dc in next"), else (). `one`: the whole counts as one
-    stitch ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1).
+    stitch ("5 dc worked together, counts as 1 st", popcorn, puff, cluster). `takes`: places used (None: 1). `into`: the
+    space it goes into where a row names no place ("(2 dc, ch 2, 2 dc) in the ch-2 sp").
     `in_passing`: named by a remark in a row, so that a later row may call something else by that name.
     """
 
@@ -320,5 +321,6 @@ class Definition:
     steps: tuple[Step, ...] = ()
     one: bool = False
     takes: int | None = None
+    into: Into | None = None
     in_passing: bool = field(default=False, compare=False)
     place: Place = field(compare=False, kw_only=True)

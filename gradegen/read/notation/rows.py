@@ -111,7 +111,7 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
     listing = join_lists(written, tokens, names)
     reading, level = _steps(written, names, listing.tokens)
     findings = [*head.findings, *listing.findings[:_MOST_FINDINGS], *reading.findings]
-    steps = level.steps
+    steps = _number_alone(head.label, listing.tokens, names, written) or level.steps
     if len(text) < len(written.text):
         steps.append(Unread(written.text[len(text) :], place=written.place(len(text))))
     if reading.unknown and _may_be_prose(reading, steps):
@@ -132,6 +132,19 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
         place=written.place(),
     )
     return row, tuple(findings)
+
+
+def _number_alone(label: Label, tokens: list[Token], names: RowNames, written: Written) -> list[Step]:
+    """`Foundation chain: 38.`: the label says what is counted; none where more, or no chain, is said."""
+    if not label.name.lower().endswith(" chain") or [
+        one.kind for one in tokens if one.kind not in (".", "end")
+    ] not in (
+        ["number"],
+        ["count"],
+    ):
+        return []
+    number = Reading(written, names, tokens).number()
+    return [Chain(number, place=number.place)] if number is not None else []
 
 
 def _label(written: Written, names: RowNames, label: str | None) -> ReadLabel:

@@ -47,9 +47,11 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
     """All steps of a row; a repeat `across` leaves what the steps after it need."""
     for i, step in enumerate(steps):
         tail = steps[i + 1 :]
+        whole = False
         if isinstance(step, Repeat) and step.times.last_run:
             named = step.times.corresponds
             step = _ended(walk, step, cut_first=named or _begins_with_group(tail))
+            whole = not step.times.last_run
             if named and not step.times.corresponds:
                 _search_named(walk, step, tail, leaves)
                 return
@@ -67,7 +69,7 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
         waits = isinstance(step, Repeat) and waits_for_first(walk, step, tail)
         if waits or _stops_early(step) or _consumes(tail):
             if isinstance(step, Repeat):
-                _search_repeat(walk, step, tail, leaves)
+                _search_repeat(walk, step, tail, leaves, whole)
             else:
                 assert isinstance(step, (Work, Mixed))
                 _search_each(walk, step, tail, leaves)
@@ -209,8 +211,8 @@ def _is(edge: Edge, kind: str) -> TypeGuard[tuple[Target]]:
     return bool(edge) and isinstance(edge[0], Target) and edge[0].kind == kind
 
 
-def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
-    """Find how many runs leave exactly what the tail needs."""
+def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool, whole: bool = False) -> None:
+    """Find how many runs leave exactly what the tail needs; `whole`: the tail is no end of the last run."""
     walk.must_see(step.place)
     kind = body_kind(walk, step.body)
     if kind is None:
@@ -225,7 +227,7 @@ def _search_repeat(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool)
     spot, before = walk.save(), walk.remaining(kind)
     most = loop(walk, step, None, lambda: walk.remaining(kind) <= 0, 0, kind)
     there = walk.remaining(kind)
-    if _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, closing, tail, leaves)):
+    if _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, closing, tail, leaves, whole)):
         return
     passed = _passed_at_end(step, tail)
     if passed and _tries(walk, spot, most, lambda runs: _runs(walk, step, runs, passed, tail, leaves)):
@@ -252,11 +254,31 @@ def _search_named(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) 
         raise Unclear("how the last repeat ends can't be told", step.place) from fault
 
 
-def _runs(walk: Walk, step: Repeat, runs: int, closing: Sequence[Step], tail: Sequence[Step], leaves: bool) -> None:
+def _runs(
+    walk: Walk,
+    step: Repeat,
+    runs: int,
+    closing: Sequence[Step],
+    tail: Sequence[Step],
+    leaves: bool,
+    whole: bool = False,
+) -> None:
     loop(walk, step, runs)
     keep_whole(walk, tail, step.place)
     run(walk, closing)
+    if whole and _passes_over_run(walk, tail):
+        raise Unclear("most of a repeat is passed over before the ending", step.place)
     work_steps(walk, tail, leaves)
+
+
+def _passes_over_run(walk: Walk, tail: Sequence[Step]) -> bool:
+    """`* skip 2 dc, sc in next dc, ...; repeat, ending with 3 dc in last sc`: the dc left are named nowhere."""
+    last = next((one for one in tail if not isinstance(one, Aside)), None)
+    if not isinstance(last, Work) or last.into.which != "last" or not last.into.things:
+        return False
+    named = walk.kind(last.into.things)
+    others = [kind for kind in walk.addressed.values() if kind.key.startswith("=") and kind.key != named.key]
+    return named.key.startswith("=") and any(walk.remaining(kind) > 1 for kind in others)
 
 
 def _tries(walk: Walk, spot: object, most: int, attempt: object) -> bool:

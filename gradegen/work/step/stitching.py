@@ -137,7 +137,7 @@ def _next(walk: Walk, step: Work) -> None:
     if number == 1 and groups.is_space_of_group(walk, into):
         groups.work_in_part(walk, step)
         return
-    kind = walk.kind(into.things, each=into.which == "each")
+    kind = _kind_named(walk, step, each=into.which == "each")
     if kind is kinds.ANY_SPACE and into.things[0].name == "ch" and number == 1 and not walk.remaining(kind):
         kind = ANY_STITCH  # `skip 2 ch, dc in next ch` of a turning chain that stands for a stitch and a loop
     if gaps.meets_group(walk, into):
@@ -166,6 +166,13 @@ def _next(walk: Walk, step: Work) -> None:
         walk.take(kind, number * each, into.place)
     walk.into_group = kind.key[1:] if kind.key.startswith("@") else ""
     walk.make(step.makes, number)
+
+
+def _kind_named(walk: Walk, step: Work, *, each: bool) -> Kind:
+    """What the step's place answers to; a space that only its stitch's definition names, as far as there is one."""
+    kind = walk.kind(step.into.things, each=each)
+    unsaid = step.bare and step.into.things[0].name == "sp"
+    return ANY_STITCH if unsaid and not kinds.holds(walk.before, kind.fits) else kind
 
 
 _BELOW = ("nothing of the row before is used", "each stands in place of the stitch behind it")
@@ -202,7 +209,7 @@ def _each(walk: Walk, step: Work) -> None:
         do_mixed(walk, Mixed(parts, into.bound, place=step.place))
         return
     _note_evenly(walk, step)
-    kind = walk.kind(into.things, each=True)
+    kind = _kind_named(walk, step, each=True)
     walk.owe(kind)
     if kind is kinds.ANY_SPACE and into.things[0].name == "ch":
         _each_chain(walk, step, kind)

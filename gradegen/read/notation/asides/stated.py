@@ -120,8 +120,11 @@ def _unit(r: Reading) -> Thing | None:
             return None
         return Thing("st")
     mark = r.at
-    r.accept("total")
+    r.accept("total", "full", "whole", "complete")
+    part = r.peek().kind == "stitch" and r.accept("half", "partial")
     thing = read_thing(r)
+    if thing is not None and part:
+        return Thing(f"half {thing.name}")  # `2 half shells`: a unit of its own
     if thing is not None and r.low() in ("each", "per", "every") and r.low(1) in _ROWS:
         return thing  # `42 sts each row`
     if thing is None:

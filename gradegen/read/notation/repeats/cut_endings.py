@@ -35,12 +35,13 @@ def _last_run(repeat: Repeat, ending: Sequence[Step]) -> tuple[Step, ...]:
 
 
 def _is_same(step: Step, ending: Step) -> bool:
-    """True for the same chain, and for the same stitches in the next and in the last of such places."""
+    """True for the same chain, and for the same stitches in the next place and in the last one or the turning chain."""
     if isinstance(ending, Either):
         ending = ending.readings[0][0]
     if isinstance(step, Work) and isinstance(ending, Work):
-        alike = _stitches(step) == _stitches(ending) and step.into.things == ending.into.things
-        return alike and (step.into.which, ending.into.which) == ("next", "last")
+        last = ending.into.which == "last" and step.into.things == ending.into.things
+        ends = step.into.which == "next" and (last or ending.into.which == "tch")
+        return ends and _stitches(step) == _stitches(ending)
     return isinstance(step, Chain) and step == ending
 
 

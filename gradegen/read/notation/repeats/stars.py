@@ -158,6 +158,7 @@ def _said_times(r: Reading) -> Times:
         "join",
         "turn",
         "ending",
+        "working",
         "end",
         "fasten",
         "ch",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from gradegen.design.rows import Definition, Make, Number
+from gradegen.design.rows import Definition, Make, Number, Thing
 from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading, plain, unless_one
 from gradegen.read.notation.words.word_lists import phrases
@@ -259,3 +259,9 @@ def takes_several_known(name: str) -> bool:
     """The same for stitches of the trade."""
     known = stitches().get(name)
     return known is not None and known.takes > 1
+
+
+def own_space(r: Reading, make: Make) -> tuple[Thing, ...] | None:
+    """The spaces an own stitch always goes into, as its definition says."""
+    own = r.names.definitions.get(make.stitch)
+    return own.into.things if own is not None and own.into is not None else None

@@ -17,6 +17,7 @@ from gradegen.read.notation.stitches.legs import read_legs
 from gradegen.read.notation.stitches.makes import (
     Item,
     makes_of,
+    own_space,
     read_between,
     read_item,
     read_slashed,
@@ -158,8 +159,9 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
     runs_on = number is not None and bound is not None
     if number is not None:
         bound = None  # `158 sc across`
+    things = own_space(r, make) or _ST
     if bound is not None:
-        into = Into("each", _ST, bound=bound, loop=loop, place=r.place(mark))
+        into = Into("each", things, bound=bound, loop=loop, place=r.place(mark))
         return [Work((make,), into, bare=True, called=called, place=r.place(mark))]
     if number is not None and takes_several(r, make.stitch):
         one = Work((make,), Into("next", _ST, loop=loop, place=item.make.place), bare=True, place=item.make.place)
@@ -169,7 +171,7 @@ def _bare(r: Reading, mark: int, item: Item, called: str) -> list[Step] | None:
         if r.tight_in_one:
             make = replace(make, times=number)
             number = None
-    into = Into("next", _ST, number, loop=loop, place=r.place(mark))
+    into = Into("next", things, number, loop=loop, place=r.place(mark))
     work = Work((make,), into, bare=True, called=called, place=r.place(mark))
     if runs_on:
         r.ran_on.append(work.place)
