@@ -29,9 +29,9 @@ OWN_FONTS = ("Body", "Large", "Display", "Serif", "Field")
 EVERY = ["--editions", "all"]
 SHARES = {
     "bollard-hat": ["--size", "B3", "--terms", "UK", "--style", "low-ink"],
-    "gunwale-pullover": ["--sizes", "M, L, XL", "--paper", "letter", "--units", "cm"],
+    "gunwale-pullover": ["--sizes", "M, L", "--paper", "letter", "--units", "cm"],
     "limpet-pullover": ["--size", "8", "--style", "large-print"],
-    "skerrywick-wrap": ["--paper", "letter", "--with-source"],
+    "skerrywick-wrap": ["--size", "M", "--paper", "letter", "--with-source"],
     "slipway-cardigan": ["--style", "spoken", "--terms", "UK"],
 }
 
