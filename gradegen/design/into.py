@@ -32,9 +32,9 @@ class Bound:
     """How far a run goes.
 
     "end": across, around, to end. "last": until `number` of `thing` are left. "thing": up to, not into, the next
-    `thing`. "before marker", "before centre": until `number` sts before a marker or the middle st. "made": until
-    `number` of `thing` are made. "words": so far as `words` say, which can't be computed ("to 2nd loop before corner",
-    "until 8 petals are made").
+    `thing`, or until `number` sts before it. "before marker", "before centre": until `number` sts before a marker or
+    the middle st. "made": until `number` of `thing` are made. "words": so far as `words` say, which can't be computed
+    ("to 2nd loop before corner", "until 8 petals are made").
     """
 
     to: Literal["end", "last", "thing", "before marker", "before centre", "made", "words"]

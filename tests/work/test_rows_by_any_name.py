@@ -30,3 +30,17 @@ def test_a_row_repeated_on_other_stitches_goes_into_each_of_them() -> None:
 
 def test_a_row_that_does_not_fit_by_any_name_is_wrong() -> None:
     assert again("Repeat Row 2.", "Row 5", 60).status == "wrong"
+
+
+def test_stitches_of_other_names_passed_over_in_silence_make_a_count_that_nobody_claims() -> None:
+    edge = ["sc, 30 x (dc, sc)"]
+    unsure = check_row("Ch 1, sc in each sc across, turn.", prior=edge, worked="flat", sizes=("one",))
+    counted = check_row("Ch 1, sc in each sc across, turn. (31 sc)", prior=edge, worked="flat", sizes=("one",))
+    assert unsure.status == "not-checked"
+    assert (counted.status, counted.made) == ("proved", (31,))
+
+
+def test_a_chain_may_be_said_to_equal_no_stitch() -> None:
+    notes = ["Ch 2 = 1 hdc. Ch 1 = 0 sts."]
+    result = check_row("Ch 1, sc in each st. (20 sc)", prior=[20], worked="flat", sizes=("one",), notes=notes)
+    assert (result.status, result.made) == ("proved", (20,))

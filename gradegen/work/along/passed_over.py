@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from gradegen.design.edge import Target
-from gradegen.design.rows import Chain, Repeat, Work
+from gradegen.design.rows import Chain, Repeat, Skip, Work
 from gradegen.work.along.walk import Walk
 
 _MOST = 8  # places that a run may pass without a word
@@ -34,6 +34,20 @@ def passed_first(walk: Walk, step: Repeat) -> tuple[Target, ...]:
 def passes_once_more(walk: Walk, passed: Sequence[Target]) -> bool:
     """Goes to the end where nothing is left but what every run has passed."""
     if not passed or walk.cursor.rest() != tuple(passed):
+        return False
+    walk.cursor.to_end()
+    return True
+
+
+def passes_last_stitch(walk: Walk, step: Repeat) -> bool:
+    """`*ch 1, skip next sc, sc in next ch-1 sp; rep to end`: past the one stitch behind the last space."""
+    works = [one for one in step.body if isinstance(one, Work)]
+    skips = any(isinstance(one, Skip) for one in step.body)
+    in_spaces = all(one.into.which == "next" and [t.name for t in one.into.things] == ["sp"] for one in works)
+    rest = walk.cursor.rest()
+    if not works or not skips or not in_spaces or len(rest) != 1 or not isinstance(rest[0], Target):
+        return False
+    if rest[0].kind != "st":
         return False
     walk.cursor.to_end()
     return True

@@ -15,11 +15,11 @@ from gradegen.work.along.addressed import body_kind
 from gradegen.work.along.centre import left_before_centre
 from gradegen.work.along.doing import run, works
 from gradegen.work.along.made_enough import run_until_made
-from gradegen.work.along.passed_over import passed_first, passes_once_more
+from gradegen.work.along.passed_over import passed_first, passes_last_stitch, passes_once_more
 from gradegen.work.along.repeat_facts import RepeatFact
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
-from gradegen.work.edge.doubts import NEVER_RUN
+from gradegen.work.edge.doubts import NEVER_RUN, PASSED_OVER
 from gradegen.work.edge.kinds import ANY_SPACE, ANY_STITCH, Kind
 from gradegen.work.edge.stops import DOES_NOT_FIT, MISSING_TARGET, UNDEFINED, Fault, Unclear
 
@@ -214,6 +214,8 @@ def each_of(walk: Walk, pairs: Sequence[tuple[Kind, tuple[Make, ...]]], number: 
         one = walk.cursor.peek()
         if one is None:
             break
+        if not union.fits(one) and ANY_STITCH.fits(one):
+            walk.unsure = PASSED_OVER
         makes = next((makes for kind, makes in pairs if kind.fits(one)), None)
         walk.use_next()
         if makes is not None:
@@ -271,7 +273,9 @@ def work_bound(walk: Walk, step: Repeat) -> None:
         raise walk.short(kind, 1, step.place)
     passed = passed_first(walk, step)
     done = loop(walk, step, None, lambda: walk.remaining(counted) <= keep, keep, counted)
-    if walk.remaining(counted) != keep and not (keep == 0 and passes_once_more(walk, passed)):
+    if walk.remaining(counted) != keep and not (
+        keep == 0 and (passes_once_more(walk, passed) or passes_last_stitch(walk, step))
+    ):
         raise uneven(walk, step, counted, before, keep, done)
     walk.kept = keep
     _keep_fact(walk, step, ahead, done)
@@ -295,7 +299,7 @@ def _has_stitches(kind: Kind) -> bool:
 
 def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
     assert bound.thing is not None
-    stop = walk.kind((bound.thing,))
+    stop, kept = walk.kind((bound.thing,)), walk.site.number(bound.number, 0)
 
     def reached() -> bool:
         spot, there, both = walk.cursor.save(), walk.remaining(kind), walk.remaining(kind & stop)
@@ -303,7 +307,7 @@ def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
             return there == 0
         between = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
         walk.cursor.load(spot)
-        return between <= 0
+        return between <= kept
 
     return reached
 

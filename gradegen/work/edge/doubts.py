@@ -21,6 +21,7 @@ from gradegen.work.edge.site import Site
 START_UNSURE = "whether the chain at the beginning counts as a stitch is not certain"
 START_MISSING = "the row before is not written, and may have made this row's first chain"
 NEVER_RUN = "a repeat to the end finds nothing to be worked into"
+PASSED_OVER = "stitches of another name stand between, and are passed over without a word"
 GROUPS_ALIKE = "which groups are meant is not certain: others on the edge look the same"
 SKIPPED_UNSURE = "whether the skipped chains count as a stitch is not certain"
 _ATTACHED = re.compile(r"\b(?:attach|join|with)", re.IGNORECASE)

@@ -360,7 +360,7 @@ class RowsInOrder:
 
     def _cycle(self, row: Row, targets: Sequence[Row], number: int, i: int, done: Done) -> None:
         early = [without_counts(target) for target in targets]
-        turn, recurring, growing = 0, Recurring(), Growing(self.piece)
+        turn, recurring, growing, shaky = 0, Recurring(), Growing(self.piece), ""
         while turn < number:
             which = turn % len(targets)
             room = number - 1 - turn
@@ -370,6 +370,9 @@ class RowsInOrder:
             version = replace(targets[which], stated=row.stated) if turn == number - 1 else early[which]
             outcome = worked_again(self.piece, version, i)
             done.blamed = targets[which]
+            shaky = shaky or outcome.unsure
+            if shaky and not (version.stated and outcome.balances):
+                outcome = outcome if outcome.balances and turn < number - 1 else stopped(Unclear(shaky, row.place))
             self._take(version, i, outcome, done)
             if has_failed(done):
                 return

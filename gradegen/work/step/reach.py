@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from gradegen.design.edge import Target
+from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Bound, Into, Mixed, Step, Work
 from gradegen.work.along import repeats
 from gradegen.work.along.centre import left_before_centre
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
+from gradegen.work.edge.cursor import Cursor
 from gradegen.work.edge.kinds import Kind
 from gradegen.work.edge.stops import DOES_NOT_FIT, LEFT_OVER, Fault, Unclear
 
@@ -36,7 +37,10 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
         raise walk.short(stop, 1, step.place)
     passed = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
     walk.cursor.load(spot)
-    return passed
+    kept = walk.site.number(bound.number, 0)  # `to 1 st before ch-2 sp`
+    if kept and (kept > passed or not kind.key.startswith(("st", "place", "="))):
+        raise Unclear(f"how many {kind.words} stand before there is not certain", step.place)
+    return passed - kept
 
 
 def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
@@ -73,6 +77,7 @@ def to_last(walk: Walk, kind: Kind, wanted: int, into: Into, keep: int = 0) -> N
         there > wanted
         and not walk.last_kind.startswith(("sp", "~", "@", "corner"))
         and not _spans(walk, there - wanted)
+        and not (wanted == 1 and _ends_in_half_shell(walk))
     ):
         walk.left_before_last = walk.left_before_last or Fault(
             LEFT_OVER,
@@ -95,6 +100,33 @@ def _spans(walk: Walk, number: int) -> bool:
     """`ch 2, dc in end st`: the chain just made spans a few stitches without a word, along a foundation."""
     last = walk.out[-1] if walk.out else None
     return bool(walk.fresh_chain) and isinstance(last, Target) and last.kind == "sp" and number <= last.length + 1
+
+
+def _ends_in_half_shell(walk: Walk) -> bool:
+    """`..., 5 dc in next sc, sc in top of ch 3` along half shells at both ends: the rest of the last one is passed."""
+    first, last = _runs_of(walk.before), _runs_of(walk.cursor.rest())
+    if len(last) != 1 or len(first) < 2 or not 1 < last[0][1] <= _HALF_SHELL:
+        return False
+    return first[0] == last[0] and walk.last_kind == f"={first[1][0]}"
+
+
+_HALF_SHELL = 5  # stitches
+
+
+def _runs_of(edge: Edge) -> list[tuple[str, int]]:
+    """The first two runs of like stitches on an edge, each with its name and its length."""
+    found: list[tuple[str, int]] = []
+    cursor = Cursor(edge)
+    for _ in range(2 * _HALF_SHELL):
+        one = cursor.peek()
+        if one is None:
+            break
+        if found and found[-1][0] == one.name:
+            found[-1] = (one.name, found[-1][1] + 1)
+        else:
+            found.append((one.name, 1))
+        cursor.step()
+    return found[:2]
 
 
 def does_not_fit(step: Step, there: int, each: int, left: int) -> Fault:

@@ -12,6 +12,7 @@ from gradegen.work.along.doing import works
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
 from gradegen.work.edge.cursor import Cursor
+from gradegen.work.edge.doubts import PASSED_OVER
 from gradegen.work.edge.edges import ENDLESS, last_target, plain, tally
 from gradegen.work.edge.kinds import ANY_PLACE, ANY_STITCH, Kind
 from gradegen.work.edge.makes import takes_of
@@ -220,7 +221,10 @@ def _each(walk: Walk, step: Work) -> None:
         raise does_not_fit(step, number, each, number % each)
     if number == 0 and not kinds.holds(walk.before, kind.fits) and walk.before:
         raise walk.short(kind, 1, into.place)
+    sts = walk.remaining(ANY_STITCH)
     walk.take(kind, number, into.place)
+    if kind.key.startswith("=") and sts - walk.remaining(ANY_STITCH) > number:
+        walk.unsure = PASSED_OVER  # `sc in each sc across`, with dc between
     if into.bound is not None and into.bound.to == "last":
         walk.kept = walk.site.number(into.bound.number)
     walk.make(step.makes, number // each)

@@ -37,6 +37,8 @@ def bound_words(bound: Bound, says: Notation) -> str:
         return bound.words
     if bound.to == "end":
         return forms[says.kind]
+    if bound.to == "thing" and number:
+        return forms["before thing"].format(n=number, thing=thing_words(bound.thing or Thing("st"), "1", says))
     if bound.to == "thing":
         return forms["thing"].format(thing=thing_words(bound.thing or Thing("st"), "1", says))
     thing = thing_words(bound.thing or Thing("st"), number, says)

@@ -217,6 +217,9 @@ def _with_colour(r: Reading) -> Aside | None:
 def _unworked(r: Reading) -> Unworked | None:
     """`leaving rem sts unworked`, `leave the rest for the neck`."""
     mark = r.at
+    if r.phrase(_THESE_ONLY) and r.at_break():
+        return Unworked(place=r.place(mark))
+    r.at = mark
     if not r.accept("leaving", "leave"):
         return None
     r.accept("the", "these", "those", "all")
@@ -229,6 +232,13 @@ def _unworked(r: Reading) -> Unworked | None:
         return Unworked(place=r.place(mark))
     r.at = mark
     return None
+
+
+_THESE_ONLY = phrases(
+    "work on these sts only|work on these stitches only|working on these sts only|continue on these sts only|"
+    "continue on these sts|working on these stitches only|work this side only|working this side only|"
+    "work on these sts|continue working on these sts only|work each side separately"
+)
 
 
 def _rest_named(said: list[str]) -> bool:

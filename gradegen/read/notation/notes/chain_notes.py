@@ -96,8 +96,9 @@ def _verdict(r: Reading, lengths: list[int | None], before: str | None) -> list[
     """What the chains count as, when the words here say it."""
     mark = r.at
     if r.here.kind == "=" and None not in lengths:
-        r.at += 1  # `5 ch at beg of row = 1 tr + 2 ch sp`
-        counted = read_counted(r)
+        counted = read_count_words(r) if r.peek().low in ("0", "no") else None  # `ch 1 = 0 sts`
+        r.at += counted is None  # `5 ch at beg of row = 1 tr + 2 ch sp`
+        counted = counted or read_counted(r)
         return [ChainNote(length, counted[0], before) for length in lengths] if counted is not None else None
     if r.low() in ("as",) or r.here.kind == "=":
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from gradegen.design.rows import Bound, Thing
@@ -76,7 +77,7 @@ def read_bound(r: Reading) -> Bound | None:
     r.accept("within")
     r.phrase(_COMING_TO)
     r.accept("the")
-    bound = _last(r) or _before_marker(r) or _before_centre(r) or _thing(r)
+    bound = _last(r) or _before_marker(r) or _before_centre(r) or _before_thing(r) or _thing(r)
     if bound is None:
         r.at = mark
     return bound
@@ -181,6 +182,19 @@ def _before_centre(r: Reading) -> Bound | None:
         r.accept("the")
         if r.accept("center", "centre", "middle") and r.accept("st", "stitch") and r.low() != "of":
             return Bound("before centre", number)
+    r.at = mark
+    return None
+
+
+def _before_thing(r: Reading) -> Bound | None:
+    """`1 st before ch-2 sp`, `2 sts before the next corner`."""
+    mark = r.at
+    number = r.number()
+    named = read_thing(r) if number is not None else None
+    if named == Thing("st") and r.accept("before"):
+        r.accept("the")
+        if (bound := _thing(r)) is not None:
+            return replace(bound, number=number)
     r.at = mark
     return None
 

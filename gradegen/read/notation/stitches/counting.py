@@ -8,10 +8,12 @@ from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.word_lists import phrases
 
 _FROM_HERE = phrases(
-    "here and throughout|now and throughout|here and elsewhere|from here on|from now on|throughout|always|"
+    "here and throughout|here and below|here and after|here and hereafter|"
+    "now and throughout|here and elsewhere|from here on|from now on|throughout|always|"
     "now and for the rest of the pattern|here and throughout the pattern|here and in all rows|here and in all rnds"
 )
 _ONLY_HERE = phrases("here|in this row|in this rnd|in this round|for this row|for this rnd|this time|only here")
+_AS_NOTHING = phrases("counts as 0|count as 0|counts as zero|count as zero|counts as no|= 0|= no|equals 0|is 0")
 _NOT = phrases(
     "does not count as|do not count as|doesn't count as|don't count as|never counts as|never count as|"
     "not counted as|is not counted as|does not count|do not count|doesn't count|don't count|"
@@ -54,7 +56,7 @@ def read_count_words(r: Reading, *, listed: bool = True) -> tuple[tuple[str, ...
         r.at += 1
         if r.here.kind == "number":
             r.at += 1
-    if r.phrase(_NOT):
+    if r.phrase(_NOT) or r.phrase(_AS_NOTHING):
         return _not_counted(r, mark)
     if not (
         r.phrase(phrases("counts as|count as|counting as|counted as|to count as|is always|is|are"))
