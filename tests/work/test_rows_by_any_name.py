@@ -44,3 +44,10 @@ def test_a_chain_may_be_said_to_equal_no_stitch() -> None:
     notes = ["Ch 2 = 1 hdc. Ch 1 = 0 sts."]
     result = check_row("Ch 1, sc in each st. (20 sc)", prior=[20], worked="flat", sizes=("one",), notes=notes)
     assert (result.status, result.made) == ("proved", (20,))
+
+
+def test_a_name_of_the_patterns_own_may_begin_with_a_number() -> None:
+    bobble = {"2dcbob": "2 dc worked together in same st"}
+    row = "Ch 1, sc in next 3 sts, *2dcbob in next st, sc in next 3 sts; rep from * across. (5 bobbles)"
+    result = check_row(row, prior=[23], worked="flat", sizes=("one",), definitions=bobble)
+    assert (result.status, result.made) == ("proved", (23,))

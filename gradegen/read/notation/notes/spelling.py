@@ -77,6 +77,8 @@ def _joined(tokens: list[Token], text: str, names: RowNames) -> list[Token]:
                 continue
         elif token.kind == "number" and (together or _is_tight_cluster(tokens, at)):
             stitch = _numbered(tokens, at, text, names)
+        elif token.kind == "number":
+            stitch = _own_numbered(tokens, at, text, names)
         else:
             stitch = None
         if stitch is None:
@@ -170,7 +172,17 @@ def _numbered(tokens: list[Token], at: int, text: str, names: RowNames) -> tuple
     return None
 
 
-_LOOPED = re.compile(r"(blo|flo|bl|fl)-?([a-z]{2,4})|([a-z]{2,4})-?(blo|flo)")
+def _own_numbered(tokens: list[Token], at: int, text: str, names: RowNames) -> tuple[Token, int] | None:
+    """`2dcbob`, a name of the pattern's own that begins with a number."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else tokens[at]
+    words = text[tokens[at].start : after.end].lower()
+    if after.start != tokens[at].end or after.kind != "word" or words not in names.definitions:
+        return None
+    stitch = names.stitch(words)
+    return None if stitch is None else (Token("stitch", words, tokens[at].start, after.end, *stitch), at + 2)
+
+
+_LOOPED = re.compile(r"(blo|flo|bl|fl)-?([a-z]{2,4})|([a-z]{2,4})-?(blo|flo|tbl|tfl)")
 
 
 def _looped(token: Token, names: RowNames) -> list[Token]:
@@ -187,7 +199,7 @@ def _looped(token: Token, names: RowNames) -> list[Token]:
     return [
         Token("stitch", words, *span, *stitch)
         if words == (found[2] or found[3])
-        else Token("word", f"{words[:2]}o", *span)
+        else Token("word", words if words in ("tbl", "tfl") else f"{words[:2]}o", *span)
         for words, span in zip((found[first], found[second]), spans, strict=True)
     ]
 

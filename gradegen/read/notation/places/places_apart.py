@@ -63,7 +63,10 @@ _OF_ROUND = phrases(
 )
 
 
-_AT_BASE = phrases("st at base of|st at the base of|same st at base of|stitch at base of|base of|st below|same st as")
+_AT_BASE = phrases(
+    "st at base of|st at the base of|same st at base of|same st at the base of|stitch at base of|"
+    "stitch at the base of|base of|st below|same st as"
+)
 
 
 def _base_of_chain(r: Reading, mark: int) -> Into | None:

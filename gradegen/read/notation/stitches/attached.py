@@ -25,7 +25,7 @@ def read_attach(r: Reading) -> list[Step] | None:
         words += 1
         if r.here.kind == "." and r.tokens[r.at - 1].low in ("dk", "lt", "med"):
             r.at += 1
-    if words == 0:
+    if words == 0 and not goes_on_from(r):
         r.at = mark
         return None
     aside = Aside(r.text(mark), place=r.place(mark))
@@ -64,6 +64,14 @@ def read_attach(r: Reading) -> list[Step] | None:
             return None
         r.at += 1
     return [aside, Slip(place, to=True, place=r.place(start)), *made]
+
+
+def goes_on_from(r: Reading) -> bool:
+    """True for `with sl st in next st, ch 1, ...`: no round is closed there, the row begins there."""
+    slip = r.at + 1 + (r.low(1) == "a")
+    end = r.next_break(r.at)
+    joins = r.low() == "with" and r.tokens[slip].value == "sl st" and r.tokens[slip + 1].low in ("in", "into", "to")
+    return joins and r.tokens[slip + 2].low == "next" and r.tokens[end].kind == "," and r.tokens[end + 1].value == "ch"
 
 
 def _pass_spot(r: Reading) -> bool:

@@ -9,6 +9,7 @@ from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Sk
 from gradegen.read.notation.places.behind_work import pass_behind, to_other_piece
 from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import STITCHES, is_space
+from gradegen.read.notation.stitches.attached import goes_on_from
 from gradegen.read.notation.stitches.counting import read_counts
 from gradegen.read.notation.words.reading import Reading
 from gradegen.read.notation.words.word_lists import phrases, words
@@ -190,7 +191,7 @@ def read_join(r: Reading) -> Join | None:
     closing = r.low() == "close" and r.low(1) in ("with", "by", "rnd", "round", "the")
     if not (r.accept("join", "joining") or (closing and r.accept("close"))):
         return None
-    if r.here.low in _YARN:
+    if r.here.low in _YARN or goes_on_from(r):
         r.at = mark
         return None
     r.phrase(phrases("rnd|round|ends|the round|the rnd|ring|work"))
