@@ -237,6 +237,7 @@ def _unworked(r: Reading) -> Unworked | None:
 _THESE_ONLY = phrases(
     "work on these sts only|work on these stitches only|working on these sts only|continue on these sts only|"
     "continue on these sts|working on these stitches only|work this side only|working this side only|"
+    "leave these sts|leave those sts|leave these stitches|"
     "work on these sts|continue working on these sts only|work each side separately"
 )
 

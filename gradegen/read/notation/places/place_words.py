@@ -172,6 +172,13 @@ def read_things(r: Reading) -> tuple[Thing, ...]:
 
 def _another(r: Reading) -> Thing | None:
     mark = r.at
+    if r.here.kind == "," and r.peek().kind in ("stitch", "chain"):
+        r.at += 1
+        listed = read_thing(r)
+        r.at += r.here.kind == "," and r.low(1) == "and"
+        if listed is not None and listed.name != "ch" and r.low() == "and":
+            return listed  # `in each dc, popcorn and ch-1 sp`
+        r.at = mark
     if not r.accept("and"):
         return None
     said_each = r.phrase(phrases("in each|into each|each|in every|in ea"))
