@@ -7,28 +7,30 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
-from gradegen.design.checked import Checked
 from gradegen.design.look import Look
 from gradegen.trade.contrast import hex_of, mixed, rgb_of
 from gradegen.write.chart.draw import GREY, Inks
 from gradegen.write.chart.key import KeyEntry
 from gradegen.write.chart.pen import fine
-from gradegen.write.chart.whole import Chart, Undrawn, page_svg, piece_chart
+from gradegen.write.chart.whole import Chart, Naming, Undrawn, page_svg, piece_chart
 from gradegen.write.chart.words import spoken_rows
+from gradegen.write.editions.editioned import Editioned
 from gradegen.write.view.whole import ChartView, KeyView, PieceView
-from gradegen.write.words.phrases import Printing, plain
+from gradegen.write.words.phrases import plain
 
 _WIDEST, _HIGHEST, _LARGEST = 470.0, 560.0, 1.2  # points on a page; times the drawing's own units
 _LEFT_OUT = "The chart is left out of this edition; the rows above say everything it shows."
 
 
-def with_charts(pieces: Iterable[PieceView], checked: Checked, printing: Printing, style: str) -> tuple[PieceView, ...]:
-    """The pieces, those that can be drawn with their chart."""
+def with_charts(pieces: Iterable[PieceView], said: Editioned, style: str) -> tuple[PieceView, ...]:
+    """The pieces, those that can be drawn with their chart: drawn as written, named in the edition's words."""
     found = []
-    for at, (view, piece) in enumerate(zip(pieces, checked.pattern.pieces, strict=True), 1):
-        inks = GREY if style == "low-ink" else _inks(checked.pattern.look)
-        chart = piece_chart(checked, piece, printing, prefix=f"c{at}-", inks=inks)
-        found.append(view if isinstance(chart, Undrawn) else replace(view, chart=chart_view(chart, checked, style, at)))
+    checked, drawn = said.checked.pattern, said.drawn.pattern
+    for at, (view, piece, named) in enumerate(zip(pieces, drawn.pieces, checked.pieces, strict=True), 1):
+        inks = GREY if style == "low-ink" else _inks(checked.look)
+        naming = Naming(named.name.text, checked.terms)
+        chart = piece_chart(said.drawn, piece, said.printing, prefix=f"c{at}-", inks=inks, naming=naming)
+        found.append(view if isinstance(chart, Undrawn) else replace(view, chart=chart_view(chart, style, at)))
     return tuple(found)
 
 
@@ -38,14 +40,14 @@ def _inks(look: Look | None) -> Inks:
     return Inks() if colour is None else Inks(shade=hex_of(mixed(colour, 10)))
 
 
-def chart_view(chart: Chart, checked: Checked, style: str, at: int = 1) -> ChartView:
+def chart_view(chart: Chart, style: str, at: int = 1) -> ChartView:
     """One chart for a page; left out where a drawing cannot be read: in large print and for a voice.
 
     What it is drawn with is no size's count, so that to say it there would mislead.
     """
     if style in ("large-print", "spoken"):
         return ChartView(f"chart-{at}", chart.title, "", (), (plain(_LEFT_OUT),), (), ())
-    spoken = spoken_rows(chart.rows, chart.legend.marks, checked.pattern.terms)
+    spoken = spoken_rows(chart.rows, chart.legend.marks, chart.terms)
     return ChartView(
         anchor=f"chart-{at}",
         title=chart.title,

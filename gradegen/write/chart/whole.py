@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
 from gradegen.design.checked import Checked
-from gradegen.design.pattern import Piece
+from gradegen.design.pattern import Piece, Terms
 from gradegen.write.chart.band import Band, repeat_band
 from gradegen.write.chart.counts import SmallPiece, small_piece
 from gradegen.write.chart.draw import NUMBER_SIZE, Drawing, Inks, Sheet
@@ -56,6 +56,15 @@ class Chart:
     shows: str
     prefix: str
     inks: Inks
+    terms: Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Naming:
+    """What an edition calls the piece, and the terms it names stitches in."""
+
+    piece: str
+    terms: Terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,10 +76,20 @@ class Undrawn:
 
 
 def piece_chart(
-    checked: Checked, piece: Piece, printing: Printing, *, prefix: str = "", inks: Inks | None = None
+    checked: Checked,
+    piece: Piece,
+    printing: Printing,
+    *,
+    prefix: str = "",
+    inks: Inks | None = None,
+    naming: Naming | None = None,
 ) -> Chart | Undrawn:
-    """The chart of a piece, drawn from its rows as worked in a piece as small as they allow."""
-    name = piece.name.text
+    """The chart of a piece, drawn from its rows as worked in a piece as small as they allow.
+
+    `checked` is the pattern as its designer wrote it; `naming` says in whose words the chart is explained.
+    """
+    naming = naming or Naming(piece.name.text, checked.pattern.terms)
+    name = naming.piece
     small = small_piece(checked, piece, printing.sizes)
     if small is None or not small.placed.rows:
         return Undrawn(name, small.placed.lost if small else "its rows are not proved")
@@ -78,7 +97,7 @@ def piece_chart(
     why = _too_large(rows) or _across(rows) or (small.placed.lost if len(rows.rows) < FEWEST_ROWS else "")
     if why:
         return Undrawn(name, why)
-    return _drawn(checked, small, rows, printing, prefix, inks or Inks())
+    return _drawn(naming, small, rows, printing, prefix, inks or Inks())
 
 
 def _too_large(rows: ChartRows) -> str:
@@ -99,8 +118,8 @@ def _across(rows: ChartRows) -> str:
     return "its first row goes along both sides of the chain" if both and not joined and not rows.is_oval else ""
 
 
-def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Printing, prefix: str, inks: Inks) -> Chart:
-    terms, name = checked.pattern.terms, small.piece.name.text
+def _drawn(naming: Naming, small: SmallPiece, rows: ChartRows, printing: Printing, prefix: str, inks: Inks) -> Chart:
+    terms, name = naming.terms, naming.piece
     layout, frame = lay_oval(rows) if rows.is_oval else lay_round(rows) if rows.is_round else lay_flat(rows)
     pen = Pen(prefix, own_letters(rows))
     legend = legend_of(rows, printing)
@@ -122,6 +141,7 @@ def _drawn(checked: Checked, small: SmallPiece, rows: ChartRows, printing: Print
         shows=" ".join(said).replace("\N{NO-BREAK SPACE}", " "),
         prefix=prefix,
         inks=inks,
+        terms=terms,
     )
 
 

@@ -39,7 +39,7 @@ def document_view(checked: Checked, edition: Edition) -> Document:
     said = editioned(checked, edition)
     checked, printing = said.checked, said.printing
     pattern = checked.pattern
-    pieces = with_charts(piece_views(checked, printing, said.kept), checked, printing, edition.style)
+    pieces = with_charts(piece_views(checked, printing, said.kept), said, edition.style)
     notes = tuple(phrase(note, printing) for note in pattern.notes)
     finishing = tuple(phrase(step, printing) for step in pattern.finishing)
     gauge = gauge_entries(checked, printing)

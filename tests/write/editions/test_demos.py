@@ -94,6 +94,22 @@ def test_every_row_is_said_in_the_other_terms(name: str) -> None:
     )
 
 
+@pytest.mark.parametrize("name", ALL)
+def test_every_drawing_is_the_same_in_the_other_terms(name: str) -> None:
+    """Rows of a schedule were once drawn from words of the one vocabulary read in the other."""
+    ours, others = (drawings_of(pattern_html(demo(name), Edition(OUT, terms=terms))) for terms in TERMS)
+    assert ours == others
+    assert len(ours) > 3
+
+
+def drawings_of(html: str) -> list[str]:
+    """Every drawing of a page without the words that describe it."""
+    return [
+        re.sub(r"<(title|desc)\b.*?</\1>", "", found, flags=re.DOTALL)
+        for found in re.findall(r"<svg.*?</svg>", html, re.DOTALL)
+    ]
+
+
 @pytest.mark.parametrize("name", ["skerrywick-wrap", "limpet-pullover"])
 def test_prose_is_spelled_as_its_terms_are(name: str) -> None:
     said = {terms: words_of(pattern_html(demo(name), Edition(OUT, terms=terms))) for terms in TERMS}
