@@ -7,6 +7,7 @@ comparisons, so a row read, printed in house style and read again gives an equal
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -324,3 +325,15 @@ class Definition:
     into: Into | None = None
     in_passing: bool = field(default=False, compare=False)
     place: Place = field(compare=False, kw_only=True)
+
+
+PLACELESS = (Aside, Chain, Join, Turn)  # steps that use up no place of the edge
+
+
+def worked(steps: Sequence[Step]) -> Iterator[Work]:
+    """All works of a row, however deep in its repeats."""
+    for step in steps:
+        if isinstance(step, Work):
+            yield step
+        elif isinstance(step, Repeat):
+            yield from worked(step.body)

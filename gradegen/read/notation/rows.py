@@ -136,12 +136,8 @@ def _read(written: Written, names: RowNames, label: str | None) -> tuple[Row, tu
 
 def _number_alone(label: Label, tokens: list[Token], names: RowNames, written: Written) -> list[Step]:
     """`Foundation chain: 38.`: the label says what is counted; none where more, or no chain, is said."""
-    if not label.name.lower().endswith(" chain") or [
-        one.kind for one in tokens if one.kind not in (".", "end")
-    ] not in (
-        ["number"],
-        ["count"],
-    ):
+    kinds = [one.kind for one in tokens if one.kind not in (".", "end")]
+    if not label.name.lower().endswith(" chain") or kinds not in (["number"], ["count"]):
         return []
     number = Reading(written, names, tokens).number()
     return [Chain(number, place=number.place)] if number is not None else []

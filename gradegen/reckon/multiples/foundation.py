@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from gradegen.design.formula import Name, PerSize
 from gradegen.design.graded import GradedSize
 from gradegen.design.pattern import CountRule, Pattern, Piece
-from gradegen.design.rows import Aside, Chain, Number, Repeat, Row, Step, Turn, Work
+from gradegen.design.rows import Aside, Chain, Number, Row, Turn, worked
 from gradegen.grade.body.order import work_order
 from gradegen.grade.body.sums import Refused, Value, names_in, reckon
 from gradegen.grade.measure.snapped import snap_to_rule
@@ -95,15 +95,7 @@ def _first_row(piece: Piece) -> Row | None:
 def begins_in_ring(piece: Piece) -> bool:
     """True when the first stitches go into a ring: then its chains are no width."""
     rows = [row for row in piece.rows if not row.is_prose][:2]
-    return any(step.into.which == "ring" for row in rows for step in _works(row.steps))
-
-
-def _works(steps: Sequence[Step]) -> Iterator[Work]:
-    for step in steps:
-        if isinstance(step, Work):
-            yield step
-        elif isinstance(step, Repeat):
-            yield from _works(step.body)
+    return any(step.into.which == "ring" for row in rows for step in worked(row.steps))
 
 
 def _starts(piece: Piece) -> bool:

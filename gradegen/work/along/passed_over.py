@@ -10,8 +10,19 @@ from collections.abc import Sequence
 from gradegen.design.edge import Target
 from gradegen.design.rows import Chain, Repeat, Skip, Work
 from gradegen.work.along.walk import Walk
+from gradegen.work.edge.kinds import Kind
 
 _MOST = 8  # places that a run may pass without a word
+
+
+def before_next(walk: Walk, kind: Kind, stop: Kind) -> int | None:
+    """How many of a kind stand before the next of another, itself not counted; None where none of those is ahead."""
+    spot, there, both = walk.cursor.save(), walk.remaining(kind), walk.remaining(kind & stop)
+    if not walk.cursor.pass_over(stop.key, stop.fits, 1):
+        return None
+    passed = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
+    walk.cursor.load(spot)
+    return passed
 
 
 def passed_first(walk: Walk, step: Repeat) -> tuple[Target, ...]:

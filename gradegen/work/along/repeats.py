@@ -15,7 +15,7 @@ from gradegen.work.along.addressed import body_kind
 from gradegen.work.along.centre import left_before_centre
 from gradegen.work.along.doing import run, works
 from gradegen.work.along.made_enough import run_until_made
-from gradegen.work.along.passed_over import passed_first, passes_last_stitch, passes_once_more
+from gradegen.work.along.passed_over import before_next, passed_first, passes_last_stitch, passes_once_more
 from gradegen.work.along.repeat_facts import RepeatFact
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
@@ -302,12 +302,8 @@ def _at_thing(walk: Walk, bound: Bound, kind: Kind) -> Until:
     stop, kept = walk.kind((bound.thing,)), walk.site.number(bound.number, 0)
 
     def reached() -> bool:
-        spot, there, both = walk.cursor.save(), walk.remaining(kind), walk.remaining(kind & stop)
-        if not walk.cursor.pass_over(stop.key, stop.fits, 1):
-            return there == 0
-        between = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
-        walk.cursor.load(spot)
-        return between <= kept
+        between = before_next(walk, kind, stop)
+        return walk.remaining(kind) == 0 if between is None else between <= kept
 
     return reached
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Bound, Into, Repeat, Row, Step, Thing, Work
+from gradegen.design.rows import PLACELESS, Bound, Into, Repeat, Row, Step, Thing, Work
 from gradegen.trade.stitches import stitches
 from gradegen.work.edge.edges import stitches as count_stitches
 from gradegen.work.piece.piece import PieceWork
@@ -42,10 +42,7 @@ def _step(step: Step) -> Step | None:
     if isinstance(step, Work):
         into = _into(step.into)
         return None if into is None else replace(step, into=into)
-    return step if type(step).__name__ in _PLACELESS else None
-
-
-_PLACELESS = frozenset({"Aside", "Chain", "Join", "Turn"})
+    return step if isinstance(step, PLACELESS) else None
 
 
 def _into(into: Into) -> Into | None:

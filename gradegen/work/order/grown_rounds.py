@@ -12,17 +12,28 @@ from dataclasses import replace
 from gradegen.design.edge import Edge
 from gradegen.design.number import Number
 from gradegen.design.passages import Change
-from gradegen.design.rows import Aside, Bound, Chain, Into, Join, Make, Repeat, Row, RowsAgain, Step, Thing, Turn, Work
+from gradegen.design.rows import (
+    PLACELESS,
+    Aside,
+    Bound,
+    Into,
+    Make,
+    Repeat,
+    Row,
+    RowsAgain,
+    Step,
+    Thing,
+    Work,
+    worked,
+)
 from gradegen.findings import Place
 from gradegen.trade.stitches import stitches
 from gradegen.work.edge.edges import stitches as stitches_of
 from gradegen.work.edge.makes import takes_of, targets_of
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import Unclear
-from gradegen.work.step.starts import worked
 
 _BETWEEN = re.compile(r"\b(?:between|before|after)\b.*\b(?:inc|dec)", re.IGNORECASE)
-_SILENT = (Aside, Chain, Join, Turn)
 
 
 def grows_between(again: RowsAgain) -> bool:
@@ -61,7 +72,7 @@ def _delta(steps: Sequence[Step], count: int, site: Site, place: Place) -> int:
     delta = made = 0
     open_one: tuple[int, int] | None = None
     for step in steps:
-        if isinstance(step, _SILENT):
+        if isinstance(step, PLACELESS):
             continue
         takes, makes = _used(step, site, place)
         if isinstance(step, Repeat) and step.times.how == "bound":
@@ -86,7 +97,7 @@ def _names_places(into: Into) -> bool:
 def _used(step: Step, site: Site, place: Place) -> tuple[int, int]:
     """The places a step uses and the stitches it makes; for a repeat of open length those of one run."""
     if isinstance(step, Repeat):
-        parts = [_used(inner, site, place) for inner in step.body if not isinstance(inner, _SILENT)]
+        parts = [_used(inner, site, place) for inner in step.body if not isinstance(inner, PLACELESS)]
         times = 1 if step.times.how == "bound" else site.number(step.times.number)
         if step.times.how in ("more", "unsure") or step.times.stop_at is not None:
             raise Unclear("how often its repeats run is not known", place)

@@ -23,6 +23,7 @@ from gradegen.design.rows import (
     Step,
     Turn,
     Work,
+    worked,
 )
 from gradegen.read.notation.places.things import is_space
 from gradegen.work.along.addressed import body_kind
@@ -37,7 +38,6 @@ from gradegen.work.row.correspond import end_to_correspond
 from gradegen.work.row.unsaid_ends import ends_on_skip, ends_on_start, is_beside_group
 from gradegen.work.step.groups import keep_whole, pass_rest
 from gradegen.work.step.reach import how_many
-from gradegen.work.step.starts import worked
 from gradegen.work.step.stitching import work_mixed
 
 _TRIES = 8

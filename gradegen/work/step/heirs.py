@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from gradegen.design.edge import Edge, Run, Target
-from gradegen.design.rows import Repeat, Row, Step, Work
+from gradegen.design.rows import Row, Work, worked
 from gradegen.trade.stitches import stitches
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge.edges import target
@@ -46,7 +46,7 @@ def _laid_out(edge: Edge, shape: _Shape, name: str) -> Iterator[Target | Run]:
 
 
 def _names(walk: Walk) -> Iterator[tuple[_Shape, str]]:
-    for work in _works(walk.ahead):
+    for work in worked(walk.ahead):
         name = _place_name(walk, work) if len(work.makes) > 1 else ""  # of one making, groups have its name
         if name:
             try:
@@ -65,14 +65,6 @@ def _place_name(walk: Walk, work: Work) -> str:
         if thing.name in walk.site.definitions or (known is not None and known.varies):
             return thing.name
     return ""
-
-
-def _works(steps: Sequence[Step]) -> Iterator[Work]:
-    for step in steps:
-        if isinstance(step, Work):
-            yield step
-        elif isinstance(step, Repeat):
-            yield from _works(step.body)
 
 
 def _shape(parts: Sequence[Target]) -> _Shape:

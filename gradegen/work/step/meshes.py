@@ -6,11 +6,11 @@ open ones. The chain that begins a row and the stitch behind it are its first op
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from gradegen.design.edge import Target
-from gradegen.design.rows import Chain, Definition, Make, Repeat, Skip, Step, Work
+from gradegen.design.rows import Chain, Definition, Make, Skip, Step, Work, worked
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge.edges import space
 from gradegen.work.edge.kinds import ANY_SPACE, ANY_STITCH
@@ -45,15 +45,7 @@ def _explained(definition: Definition, site: Site) -> Mesh | None:
 
 def is_filet(steps: Sequence[Step], site: Site) -> bool:
     """True for a row that counts off open meshes."""
-    return any((mesh := mesh_of(work.makes, site)) is not None and mesh.chain for work in _works(steps))
-
-
-def _works(steps: Sequence[Step]) -> Iterator[Work]:
-    for step in steps:
-        if isinstance(step, Work):
-            yield step
-        elif isinstance(step, Repeat):
-            yield from _works(step.body)
+    return any((mesh := mesh_of(work.makes, site)) is not None and mesh.chain for work in worked(steps))
 
 
 def work_meshes(walk: Walk, step: Work, mesh: Mesh) -> None:
@@ -106,7 +98,7 @@ def work_block(walk: Walk, step: Work) -> bool:
     number = step.into.number
     if not step.bare or number is None or not walk.out or not is_filet(walk.ahead, walk.site):
         return False
-    mesh = next(m for work in _works(walk.ahead) if (m := mesh_of(work.makes, walk.site)) is not None and m.chain)
+    mesh = next(m for work in worked(walk.ahead) if (m := mesh_of(work.makes, walk.site)) is not None and m.chain)
     count, each = walk.site.number(number), mesh.width + 1
     if len(step.makes) != 1 or step.makes[0].stitch != mesh.post[0].stitch or count < each or count % each > 1:
         return False

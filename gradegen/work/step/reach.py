@@ -6,6 +6,7 @@ from gradegen.design.edge import Edge, Target
 from gradegen.design.rows import Bound, Into, Mixed, Step, Work
 from gradegen.work.along import repeats
 from gradegen.work.along.centre import left_before_centre
+from gradegen.work.along.passed_over import before_next
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge import kinds
 from gradegen.work.edge.cursor import Cursor
@@ -29,14 +30,11 @@ def how_many(walk: Walk, kind: Kind, bound: Bound | None, step: Work | Mixed) ->
         return there - left_before_centre(walk, bound, step.place)
     assert bound.thing is not None
     stop = walk.kind((bound.thing,)) if bound.thing.name != "corner" else kinds.corner_kind(walk.before)
-    spot, both = walk.cursor.save(), walk.remaining(kind & stop)
-    if not walk.cursor.pass_over(stop.key, stop.fits, 1):
-        walk.cursor.load(spot)
+    passed = before_next(walk, kind, stop)
+    if passed is None:
         if walk.inside and kinds.holds(walk.before, stop.fits) and there:
             return there  # `dc to next underarm` behind the last one
         raise walk.short(stop, 1, step.place)
-    passed = there - walk.remaining(kind) - (both - walk.remaining(kind & stop))
-    walk.cursor.load(spot)
     kept = walk.site.number(bound.number, 0)  # `to 1 st before ch-2 sp`
     if kept and (kept > passed or not kind.key.startswith(("st", "place", "="))):
         raise Unclear(f"how many {kind.words} stand before there is not certain", step.place)
@@ -50,17 +48,17 @@ def _before_last(walk: Walk, kind: Kind, bound: Bound, there: int) -> int:
         if there < keep:
             raise walk.short(kind, keep, walk.at)
         return there - keep
-    spot = walk.cursor.save()
     others = walk.remaining(last) - keep
     if others < 0:
         raise walk.short(last, keep, walk.at)
-    walk.cursor.pass_over(last.key, last.fits, others)
+    if not keep:
+        return there
     # the kept ones stand last; what lies before the first of them is ours
-    both = walk.remaining(kind & last)
-    walk.cursor.pass_over(last.key, last.fits, 1)
-    passed = there - walk.remaining(kind) - (both - walk.remaining(kind & last))
+    spot = walk.cursor.save()
+    walk.cursor.pass_over(last.key, last.fits, others)
+    passed = there - walk.remaining(kind) + (before_next(walk, kind, last) or 0)
     walk.cursor.load(spot)
-    return passed if keep else there
+    return passed
 
 
 def to_last(walk: Walk, kind: Kind, wanted: int, into: Into, keep: int = 0) -> None:

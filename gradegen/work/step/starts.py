@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from gradegen.design.rows import Aside, Chain, Counts, Join, Repeat, Skip, Step, Work
+from gradegen.design.rows import Aside, Chain, Counts, Join, Repeat, Skip, Work, worked
 from gradegen.findings import Place
 from gradegen.work.along.doing import works
 from gradegen.work.along.walk import Walk
@@ -133,17 +133,6 @@ def _first_leg(walk: Walk, number: int, place: Place) -> None:
         walk.take(ANY_STITCH, 1, place)
     walk.begun = True
     walk.place_start = len(walk.out)
-
-
-def worked(steps: Sequence[Step]) -> list[Work]:
-    """All works of a row, however deep."""
-    found: list[Work] = []
-    for step in steps:
-        if isinstance(step, Work):
-            found.append(step)
-        elif isinstance(step, Repeat):
-            found += worked(step.body)
-    return found
 
 
 def _loop_of_its_own(walk: Walk, number: int) -> None:

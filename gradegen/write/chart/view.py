@@ -13,7 +13,6 @@ from gradegen.write.chart.draw import GREY, Inks
 from gradegen.write.chart.key import KeyEntry
 from gradegen.write.chart.pen import fine
 from gradegen.write.chart.whole import Chart, Naming, Undrawn, page_svg, piece_chart
-from gradegen.write.chart.words import spoken_rows
 from gradegen.write.editions.editioned import Editioned
 from gradegen.write.view.whole import ChartView, KeyView, PieceView
 from gradegen.write.words.phrases import plain
@@ -25,11 +24,11 @@ _LEFT_OUT = "The chart is left out of this edition; the rows above say everythin
 def with_charts(pieces: Iterable[PieceView], said: Editioned, style: str) -> tuple[PieceView, ...]:
     """The pieces, those that can be drawn with their chart: drawn as written, named in the edition's words."""
     found = []
-    checked, drawn = said.checked.pattern, said.drawn.pattern
-    for at, (view, piece, named) in enumerate(zip(pieces, drawn.pieces, checked.pieces, strict=True), 1):
-        inks = GREY if style == "low-ink" else _inks(checked.look)
-        naming = Naming(named.name.text, checked.terms)
-        chart = piece_chart(said.drawn, piece, said.printing, prefix=f"c{at}-", inks=inks, naming=naming)
+    pattern, written = said.checked.pattern, said.written.pattern
+    for at, (view, piece, named) in enumerate(zip(pieces, written.pieces, pattern.pieces, strict=True), 1):
+        inks = GREY if style == "low-ink" else _inks(pattern.look)
+        naming = Naming(named.name.text, pattern.terms)
+        chart = piece_chart(said.written, piece, said.printing, prefix=f"c{at}-", inks=inks, naming=naming)
         found.append(view if isinstance(chart, Undrawn) else replace(view, chart=chart_view(chart, style, at)))
     return tuple(found)
 
@@ -47,7 +46,6 @@ def chart_view(chart: Chart, style: str, at: int = 1) -> ChartView:
     """
     if style in ("large-print", "spoken"):
         return ChartView(f"chart-{at}", chart.title, "", (), (plain(_LEFT_OUT),), (), ())
-    spoken = spoken_rows(chart.rows, chart.legend.marks, chart.terms)
     return ChartView(
         anchor=f"chart-{at}",
         title=chart.title,
@@ -55,7 +53,7 @@ def chart_view(chart: Chart, style: str, at: int = 1) -> ChartView:
         key=tuple(KeyView(Markup(_key_svg(entry, chart)), entry.words) for entry in chart.key),
         reads=chart.reads,
         letters=chart.legend.letters,
-        spoken=tuple(plain(each) for each in spoken),
+        spoken=tuple(plain(each) for each in chart.spoken),
     )
 
 

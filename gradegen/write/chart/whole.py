@@ -42,7 +42,7 @@ class Chart:
     """A chart of one piece.
 
     `rows` and `small`: what it is drawn from. `reads`: how to read it, in sentences. `legend`: letters beside rows and
-    the rows they stand for. `shows`: what a screen reader says instead.
+    the rows they stand for. `shows`: what a screen reader says instead; `spoken`: of that, each row.
     """
 
     name: str
@@ -56,7 +56,7 @@ class Chart:
     shows: str
     prefix: str
     inks: Inks
-    terms: Terms
+    spoken: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +128,8 @@ def _drawn(naming: Naming, small: SmallPiece, rows: ChartRows, printing: Printin
     reads = [how_to_read(rows, repeat), drawn_small(small, printing)]
     if small.placed.lost:
         reads.append(f"It ends where the rows can no longer be drawn: {small.placed.lost}.")
-    said = [f"Stitch chart of the {name}.", *(each for each in reads if each), *spoken_rows(rows, legend.marks, terms)]
+    spoken = tuple(spoken_rows(rows, legend.marks, terms))
+    said = [f"Stitch chart of the {name}.", *(each for each in reads if each), *spoken]
     return Chart(
         name=name,
         title=f"Stitch chart: {name}",
@@ -141,7 +142,7 @@ def _drawn(naming: Naming, small: SmallPiece, rows: ChartRows, printing: Printin
         shows=" ".join(said).replace("\N{NO-BREAK SPACE}", " "),
         prefix=prefix,
         inks=inks,
-        terms=terms,
+        spoken=spoken,
     )
 
 

@@ -20,22 +20,21 @@ _BOTH = re.compile(rf"(?P<first>{_NUMBER})(?P<a>\s(?:in|cm))\s\((?P<second>{_NUM
 
 @dataclass(frozen=True, slots=True)
 class Editioned:
-    """The pattern an edition prints; `kept`: rows that could not be said in its terms; `written`: the designer's.
+    """The pattern an edition prints; `kept`: rows that could not be said in its terms.
 
-    `drawn`: the pattern as the designer wrote it. Charts are drawn from its rows, whatever the edition calls a stitch.
+    `written`: the pattern as its designer wrote it. Charts are drawn from its rows, whatever an edition calls a stitch.
     """
 
     checked: Checked
     printing: Printing
     kept: frozenset[Place]
-    written: str
-    drawn: Checked
+    written: Checked
 
 
 def editioned(checked: Checked, edition: Edition) -> Editioned:
     """The pattern in the edition's words, and what its sentences need to know."""
-    written, kept, drawn = checked.pattern.terms, frozenset[Place](), checked
-    if edition.terms is not None and edition.terms != written:
+    written, kept = checked, frozenset[Place]()
+    if edition.terms is not None and edition.terms != written.pattern.terms:
         from gradegen.write.editions.other_terms import in_terms
 
         checked, kept = in_terms(checked, edition.terms)
@@ -48,7 +47,7 @@ def editioned(checked: Checked, edition: Edition) -> Editioned:
         columns=_LARGE_COLUMNS if edition.style == "large-print" else None,
         is_spoken=edition.style == "spoken",
     )
-    return Editioned(checked, printing, kept, written, drawn)
+    return Editioned(checked, printing, kept, written)
 
 
 def _with_units(pattern: Pattern, first: str) -> Pattern:

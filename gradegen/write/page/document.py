@@ -101,7 +101,8 @@ def _kept(pieces: Iterable[PieceView], said: Editioned) -> tuple[Phrase, ...]:
     if not many:
         return ()
     rows = "One row keeps its" if many == 1 else f"{many} rows keep their"
-    return (plain(f"{rows} {said.written} terms, because not every word could be read; that is said beside it."),)
+    terms = said.written.pattern.terms
+    return (plain(f"{rows} {terms} terms, because not every word could be read; that is said beside it."),)
 
 
 def _file_title(pattern: Pattern, printing: Printing) -> str:

@@ -189,9 +189,7 @@ def read_open_count(r: Reading, *, at_sentence: bool) -> list[Stated] | None:
     signed = r.here.kind in ("=", "-", ":") and r.peek().kind in ("number", "count")
     if signed:
         r.at += 1
-    elif r.phrase(
-        phrases("total :|total of|total|in total|count :|stitch count :|st count :|sts :|makes|for a total of")
-    ):
+    elif r.phrase(_TOTALS):
         if r.here.kind not in ("number", "count"):
             r.at = mark
             return None

@@ -135,9 +135,7 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
         return replace(definition, makes=crossed[0], takes=crossed[1])
     alone = _makes([step for step in whole if isinstance(step, Work)]) if len(whole) == 1 else None
     if alone is not None:
-        takes = _takes(alone)
-        one = takes is not None and bool(_IN_ONE.search(definition.text))
-        return replace(definition, makes=alone, one=one, takes=None if one else takes, into=_own_space(whole[0]))
+        return replace(definition, makes=alone, takes=_takes(alone), into=_own_space(whole[0]))
     if all(isinstance(step, (Work, Chain)) for step in whole) and _in_one_place(whole):
         return replace(definition, makes=_chained(_chain_as_stitch(definition.name, whole)))
     return replace(definition, steps=tuple(whole))
@@ -145,9 +143,11 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
 
 def _own_space(step: Step) -> Into | None:
     """The kind of space a stitch always goes into: `(2 dc, ch 2, 2 dc) in the ch-2 sp`; None for any other place."""
-    into = step.into if isinstance(step, Work) else None
-    named = into is not None and into.which == "next" and into.number is None and into.of is None
-    return into if named and into is not None and [thing.name for thing in into.things] == ["sp"] else None
+    if not isinstance(step, Work):
+        return None
+    into = step.into
+    plainly = into.which == "next" and into.number is None and into.of is None
+    return into if plainly and [thing.name for thing in into.things] == ["sp"] else None
 
 
 def _unrolled(steps: Sequence[Step]) -> list[Step]:
