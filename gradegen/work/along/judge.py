@@ -107,6 +107,8 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
     found = []
     for name, (written, one) in totals.items():
         worked = _worked(name, one, made, units, walk)
+        if worked is None:
+            worked = _full_or_half(name, totals, walk)
         if worked is None or worked == written or (lone and name in stitches() and made == written):
             continue
         if name == "st" and counted_with_bridges(walk.ahead, walk.site, worked, written):
@@ -167,6 +169,18 @@ def _alike(items: Sequence[Target | Run]) -> int | None:
     starts = {one: number for one, number in tally(tuple(items)).items() if one.nth == 1 and one.size > 1}
     sizes = {one.size for one in starts}
     return sum(starts.values()) if len(sizes) == 1 and min(sizes) > 2 else None
+
+
+def _full_or_half(name: str, totals: Mapping[str, object], walk: Walk) -> int | None:
+    """`5 shells and 2 half shells`: the larger and the smaller of a row's groups; None where they are not of two sizes."""
+    full = name.removeprefix("half ")
+    if full not in totals or f"half {full}" not in totals:
+        return None
+    sizes: dict[int, int] = {}
+    for one, number in tally(tuple(walk.out)).items():
+        if one.nth == 1 and one.size > 1:
+            sizes[one.size] = sizes.get(one.size, 0) + number
+    return sizes[max(sizes) if name == full else min(sizes)] if len(sizes) == 2 else None
 
 
 def _works(steps: Sequence[object], name: str) -> bool:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 from itertools import takewhile
 from typing import TypeGuard
 
@@ -53,13 +54,16 @@ def work_steps(walk: Walk, steps: Sequence[Step], leaves: bool = False) -> None:
             step = _ended(walk, step, cut_first=named or _begins_with_group(tail))
             whole = not step.times.last_run
             if named and not step.times.corresponds:
-                _search_named(walk, step, tail, leaves)
+                _end_named(step, partial(_search_repeat, walk, step, tail, leaves))
                 return
         if isinstance(step, Either) and any(isinstance(one, Repeat) and _is_open(one) for one in step.readings[0]):
             work_steps(walk, (*reading_tried(walk, step), *tail), leaves)
             return
         if isinstance(step, Repeat) and step.times.corresponds:
             end_to_correspond(walk, step, tail)
+            if step.times.end_named:
+                _end_named(step, partial(work_steps, walk, tail, leaves))
+                return
             continue
         if not _is_open(step):
             do(walk, step)
@@ -246,10 +250,10 @@ def _passed_at_end(step: Repeat, tail: Sequence[Step]) -> tuple[Step, ...]:
     return skips if isinstance(last, Work) and last.into.which == "last" else ()
 
 
-def _search_named(walk: Walk, step: Repeat, tail: Sequence[Step], leaves: bool) -> None:
+def _end_named(step: Repeat, work: Callable[[], None]) -> None:
     """`ending last repeat with ch 2, join`: where that does not come out even, the words may mean another place."""
     try:
-        _search_repeat(walk, step, tail, leaves)
+        work()
     except Fault as fault:
         raise Unclear("how the last repeat ends can't be told", step.place) from fault
 

@@ -24,14 +24,20 @@ def _last_run(repeat: Repeat, ending: Sequence[Step]) -> tuple[Step, ...]:
     times = repeat.times
     to_end = times.bound is not None and times.bound.to == "end" and times.stop_at is None
     vague = times.corresponds and not times.end_named
-    if not to_end or vague or not ending or isinstance(ending[-1], Turn):
+    if not to_end or vague or not ending or (_is_for_next_row(ending) and not times.end_named):
         return ()
     body = _last_opened(repeat.body)
-    for at in range(len(body) - 1, 0, -1):
-        if _is_same(body[at], ending[0]):
-            both = _takes(body[:at]) and _takes(body[at:])
-            return body[:at] if both or times.corresponds else ()
+    for is_like in (_is_same, _is_in_place_of) if times.end_named else (_is_same,):
+        for at in range(len(body) - 1, 0, -1):
+            if is_like(body[at], ending[0]):
+                both = _takes(body[:at]) and _takes(body[at:])
+                return body[:at] if both or times.corresponds else ()
     return ()
+
+
+def _is_for_next_row(ending: Sequence[Step]) -> bool:
+    """`rep from * across, ch 3, turn`: the chain is no end of this row."""
+    return isinstance(ending[0], Chain) and isinstance(ending[-1], Turn)
 
 
 def _is_same(step: Step, ending: Step) -> bool:
@@ -43,6 +49,14 @@ def _is_same(step: Step, ending: Step) -> bool:
         ends = step.into.which == "next" and (last or ending.into.which == "tch")
         return ends and _stitches(step) == _stitches(ending)
     return isinstance(step, Chain) and step == ending
+
+
+def _is_in_place_of(step: Step, ending: Step) -> bool:
+    """`shell in next sc; rep from * across, ending last rep with 3 dc in last sc`: other stitches in such a place."""
+    if not isinstance(step, Work) or not isinstance(ending, Work) or step.into.which != "next":
+        return False
+    last = ending.into.which == "last" and ending.into.number is None and step.into.things == ending.into.things
+    return last or ending.into.which == "tch"
 
 
 def _stitches(work: Work) -> tuple[str, ...]:
