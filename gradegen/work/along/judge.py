@@ -140,8 +140,9 @@ def _within_others(name: str, totals: Mapping[str, object], units: Mapping[str, 
     for other in totals:
         definition = walk.site.definitions.get(other) if other != name else None
         if definition is not None and not definition.one:
-            parts = [make for make in definition.makes if make.stitch == name]
-            found += units.get(other, 0) * sum(walk.site.number(make.times) for make in parts)
+            parts = [make for make in definition.makes if name in (make.stitch, family(make.stitch))]
+            made = units.get(other, 0) or units.get(_other_name(definition), 0)
+            found += made * sum(walk.site.number(make.times) for make in parts)
         elif other != name and other in stitches() and family(other) == name:
             found += units.get(other, 0)  # `11 dc, 10 fpdc`
     return found
@@ -171,8 +172,14 @@ def _alike(items: Sequence[Target | Run]) -> int | None:
     return sum(starts.values()) if len(sizes) == 1 and min(sizes) > 2 else None
 
 
+def _other_name(definition: Definition) -> str:
+    """The stitch that the pattern has a name of its own for: `p`, a picot; "" for what is made of several."""
+    only = definition.makes[0] if len(definition.makes) == 1 else None
+    return only.stitch if only is not None and only.times is None else ""
+
+
 def _full_or_half(name: str, totals: Mapping[str, object], walk: Walk) -> int | None:
-    """`5 shells and 2 half shells`: the larger and the smaller of a row's groups; None where they are not of two sizes."""
+    """`5 shells and 2 half shells`: a row's groups by size; None where they are not of two sizes."""
     full = name.removeprefix("half ")
     if full not in totals or f"half {full}" not in totals:
         return None
@@ -240,13 +247,8 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
         return None
     if definition is not None and name not in units and (together := clusters_called(name, definition, units)):
         return together
-    if (
-        definition is not None
-        and name not in units
-        and len(definition.makes) == 1
-        and definition.makes[0].times is None
-    ):
-        name = definition.makes[0].stitch  # `p`: a picot under another name
+    if definition is not None and name not in units:
+        name = _other_name(definition) or name
     if definition is not None and len(definition.makes) > 1 and name not in units and not _works(walk.ahead, name):
         return None  # its parts were told one by one
     if definition is None and name in _BY_SHAPE and name not in units:

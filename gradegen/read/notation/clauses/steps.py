@@ -32,6 +32,7 @@ from gradegen.read.notation.passages.evenly import read_along_ends, read_beside,
 from gradegen.read.notation.passages.every_so_many import read_every_so_many
 from gradegen.read.notation.passages.passages import read_passage
 from gradegen.read.notation.passages.row_references import read_rows_again
+from gradegen.read.notation.places.bounds import count_is_behind_end
 from gradegen.read.notation.places.in_words import read_elsewhere
 from gradegen.read.notation.places.loops_named import read_loop_for_all
 from gradegen.read.notation.places.place_words import read_loop
@@ -170,7 +171,7 @@ def _counts_may_stand(level: Steps, r: Reading) -> bool:
     """True behind a full stop, and behind the turn or join that ends a row."""
     if not any(not isinstance(step, (Aside, Unread)) for step in level.steps):
         return False
-    if level.after_stop:
+    if level.after_stop or count_is_behind_end(r):
         return True
     ended = isinstance(level.steps[-1], (Turn, Join)) and any(isinstance(step, (Work, Repeat)) for step in level.steps)
     return ended and r.tokens[r.next_break(r.at)].kind in ("end", ".")
@@ -303,6 +304,8 @@ def _for_rows(r: Reading, steps: list[Step]) -> Aside | None:
 def _runs_on(r: Reading, steps: list[Step]) -> bool:
     """True where only a comma is missing: `Ch 4 (counts as tr) tr in ...`, `With Red ch 72`."""
     follows = r.here.kind in ("number", "count", "stitch")
+    if isinstance(steps[-1], (Work, Repeat)) and count_is_behind_end(r):
+        return True
     if isinstance(steps[-1], Turn) and (follows or r.low() in ("leave", "leaving")):
         return True
     if isinstance(steps[-1], Even) and (r.low() in ("on", "over") or counts_even(r)):

@@ -83,6 +83,12 @@ def read_bound(r: Reading) -> Bound | None:
     return bound
 
 
+def count_is_behind_end(r: Reading) -> bool:
+    """True for `hdc in each ch across 33 hdc`, a count with no sign before it: the row has come to its end."""
+    behind = r.tokens[r.at - 1].low in ("across", "around", "round", "end")
+    return behind and r.here.kind in ("number", "count") and r.tokens[r.next_break(r.at)].kind in ("end", ".", ",", ";")
+
+
 def _until_made(r: Reading) -> Bound | None:
     """`until 12 sps are made`; `until there are 12 sps`."""
     mark = r.at

@@ -21,6 +21,7 @@ from gradegen.design.rows import (
     Times,
     Work,
 )
+from gradegen.read.notation.places.bounds import count_is_behind_end
 from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import is_space, read_thing
 from gradegen.read.notation.stitches.makes import Item, makes_of, read_group, read_item
@@ -38,7 +39,7 @@ def going_on(r: Reading, steps: list[Step]) -> list[Step] | None:
     if before is None or not (before.kind == "close" or before.low == "and") or not isinstance(last, Work):
         return None
     into = read_place(r) or (read_target(r) if r.low() in ("each", "next", "every") else None)
-    if into is None or not r.at_break():
+    if into is None or not (r.at_break() or count_is_behind_end(r)):
         r.at = mark
         return None
     return [Work(last.makes, into, place=r.place(mark))]

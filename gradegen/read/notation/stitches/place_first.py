@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from gradegen.design.rows import Aside, Chain, Into, Step, Work
+from gradegen.read.notation.places.bounds import count_is_behind_end
 from gradegen.read.notation.places.places_named import read_place
 from gradegen.read.notation.stitches.makes import (
     MOST_SPELLED_OUT,
@@ -26,7 +27,8 @@ def read_place_first(r: Reading) -> list[Step] | None:
     """`in next ch-2 sp make 2 dc, ch 2 and 2 dc`; else None."""
     mark = r.at
     into = read_place(r)
-    if into is None:
+    if into is None or (into.which == "each" and count_is_behind_end(r)):
+        r.at = mark
         return None
     if into.which == "ring" and (ring := _ring_made(r, mark)) is not None:
         return [ring]
