@@ -125,6 +125,8 @@ def _unit(r: Reading) -> Thing | None:
     thing = read_thing(r)
     if thing is not None and part:
         return Thing(f"half {thing.name}")  # `2 half shells`: a unit of its own
+    if thing is not None and (grouped := _of_stitches(r)) is not None:
+        return grouped
     if thing is not None and r.low() in ("each", "per", "every") and r.low(1) in _ROWS:
         return thing  # `42 sts each row`
     if thing is None:
@@ -138,6 +140,16 @@ def _unit(r: Reading) -> Thing | None:
         r.at = mark
         return None
     return thing
+
+
+def _of_stitches(r: Reading) -> Thing | None:
+    """Behind `12 clusters`: `of 3 dc`, which are groups then, whatever they are called; else None."""
+    mark = r.at
+    if r.accept("of") and r.number() is not None and r.here.kind == "stitch":
+        r.at += 1
+        return Thing("group", of=str(r.tokens[r.at - 1].value))
+    r.at = mark
+    return None
 
 
 def _word_unit(r: Reading) -> Thing | None:

@@ -14,12 +14,17 @@ _BEHIND = phrases(
     "in back of work|in the back of work|in back of the work|at back of work|at the back of work|"
     "at the back of the work|on back of work|behind the work|behind work|in front of work|in front of the work"
 )
+_BOTH_LOOPS = phrases("in both loops only|through both loops only|in both loops|through both loops|under both loops")
 _PLACES = frozenset({"between", "in", "into", "over", "around", "through"})
 
 
 def pass_behind(r: Reading) -> None:
-    """Passes the words where a place stands behind them."""
+    """Passes the words where a place stands behind them, and those that say no more than `through both loops`."""
     mark = r.at
+    if r.phrase(_BOTH_LOOPS):
+        if r.low() == "of":
+            r.at = mark
+        return
     if r.phrase(_BEHIND) and r.low() not in _PLACES:
         r.at = mark
 

@@ -112,6 +112,8 @@ def _last(r: Reading) -> Bound | None:
     if (left := _nth_from_end(r)) is not None:
         return left
     has_last = r.accept("last", "final")
+    if has_last and r.here.kind in (",", ";"):
+        return Bound("last", None, Thing("st"))  # `hdc in each hdc to last, 2 hdc in last`
     number = r.number()
     r.accept("rem", "remaining")
     thing = read_thing(r)

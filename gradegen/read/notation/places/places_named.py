@@ -63,6 +63,8 @@ def read_target(r: Reading, *, between: bool = False) -> Into | None:
     if r.low() == "this" and r.low(1) in STITCHES | SPACES:
         return _same(r, mark)
     loop = read_loop(r)
+    if loop and r.low() == "in":
+        r.at += 1  # `sc in BLO in each st`
     if loop and r.at > mark and not _begins_target(r):
         return Into("next", (Thing("st"),), loop=loop, loosely=True, place=r.place(mark))
     r.accept("the", "a", "an", "that", "this")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from gradegen.design.rows import Into, Make, Thing, Work
@@ -12,6 +13,7 @@ from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
+_ST = (Thing("st"),)
 _HOLD = words("keeping holding leaving retaining hold keep leave")
 _THROUGH = words(
     "thread yarn over and pull draw work off through all loops loop lps on hook at one time together the "
@@ -167,3 +169,34 @@ def read_decrease_over(r: Reading) -> Work | None:
         r.at = mark
         return None
     return Work((Make(name, place=r.place(mark)),), into, place=r.place(mark))
+
+
+_CLUSTER = re.compile(r"(\d+)-(\S+) cluster$")
+_MOST = 9  # stitches in one cluster
+
+
+def cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
+    """`2 tr cluster over next 2 tr`, `cluster over next 5 dc`: one stitch over all of them."""
+    said = any(token.low in ("over", "across") for token in r.tokens[mark : r.at])
+    if not said or makes[0].times is not None:
+        return makes, into
+    if makes[0].stitch == "cluster":
+        return _unnamed_over_several(r, makes, into)
+    found = _CLUSTER.match(makes[0].stitch)
+    together = f"{found[2]}{found[1]}tog" if found else ""
+    over_group = any(thing.name == "group" for thing in into.things)
+    if found is None or together not in stitches() or not (over_group or plain(into.number) == int(found[1])):
+        return makes, into
+    if over_group:
+        into = replace(into, things=_ST, number=r.whole(int(found[1]), *r.span(mark)))
+    return (replace(makes[0], stitch=together),), into
+
+
+def _unnamed_over_several(r: Reading, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
+    """A cluster that no note explains is of the stitches it goes over."""
+    count, of = plain(into.number), [thing.name for thing in into.things]
+    together = f"{of[0]}{count}tog" if len(of) == 1 else ""
+    plainly = into.which == "next" and count is not None and 2 <= count <= _MOST
+    if not plainly or together not in stitches() or "cluster" in r.names.definitions:
+        return makes, into
+    return (replace(makes[0], stitch=together),), into

@@ -30,7 +30,7 @@ def read_legs(r: Reading, work: Work, mark: int) -> list[Step] | None:
     place = r.place(mark)
     if work.into.which == "same":
         return [work, Skip(others, place=others.place)]
-    both = r.whole(legs, r.tokens[mark].start, r.tokens[r.at - 1].end)
+    both = r.whole(legs, *r.span(mark))
     return [replace(work, into=replace(work.into, number=both), place=place)]
 
 

@@ -15,7 +15,7 @@ from gradegen.read.notation.stitches.makes import (
     read_listed,
     spaced_out,
 )
-from gradegen.read.notation.stitches.works import read_name_remark, span_read
+from gradegen.read.notation.stitches.works import read_name_remark
 from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import read_multiplier
 from gradegen.read.notation.words.word_lists import phrases, words
@@ -84,7 +84,7 @@ def _in_ring(r: Reading, mark: int, into: Into) -> list[Step] | None:
         r.at = start
         return None
     r.at = end
-    chain = Chain(items[0].make.times or r.whole(1, *span_read(r, start)), place=items[0].make.place)
+    chain = Chain(items[0].make.times or r.whole(1, *r.span(start)), place=items[0].make.place)
     return [chain, Work(makes_of(items[1:]), into, place=r.place(mark))]
 
 

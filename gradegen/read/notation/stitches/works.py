@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from gradegen.design.rows import Chain, Either, Into, Make, Mixed, Number, Repeat, Step, Thing, Times, Work
@@ -11,7 +10,7 @@ from gradegen.read.notation.places.bounds import read_bound
 from gradegen.read.notation.places.place_words import read_loop, read_rest
 from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import STITCHES, is_space
-from gradegen.read.notation.stitches.clusters import read_worked_together
+from gradegen.read.notation.stitches.clusters import cluster_over_several, read_worked_together
 from gradegen.read.notation.stitches.every_other import read_every_other
 from gradegen.read.notation.stitches.legs import read_legs
 from gradegen.read.notation.stitches.makes import (
@@ -27,7 +26,6 @@ from gradegen.read.notation.stitches.makes import (
 from gradegen.read.notation.words.reading import FURTHEST, Reading, is_one, plain
 from gradegen.read.notation.words.times import read_multiplier
 from gradegen.read.notation.words.word_lists import phrases, words
-from gradegen.trade.stitches import stitches
 
 _ST = (Thing("st"),)
 
@@ -238,7 +236,7 @@ def _placed(
         makes, into = _one_each(items[0], makes, into)
         if _is_one_over_several(r, mark, items[0], into):
             makes = (Make(f"{makes[0].stitch}{plain(into.number)}tog", place=makes[0].place),)
-        makes, into = _cluster_over_several(r, mark, makes, into)
+        makes, into = cluster_over_several(r, mark, makes, into)
     if between is not None:
         spaced = _with_between(r, mark, makes, into, between, called)
         if spaced is None:
@@ -283,24 +281,6 @@ def _is_one_over_several(r: Reading, mark: int, item: Item, into: Into) -> bool:
     return said and one and into.which == "next" and count is not None and 2 <= count <= 9
 
 
-_CLUSTER = re.compile(r"(\d+)-(\S+) cluster$")
-
-
-def _cluster_over_several(r: Reading, mark: int, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
-    """`2 tr cluster over next 2 tr` is one stitch over both."""
-    found = _CLUSTER.match(makes[0].stitch)
-    said = any(token.low in ("over", "across") for token in r.tokens[mark : r.at])
-    if found is None or not said or makes[0].times is not None:
-        return makes, into
-    together = f"{found[2]}{found[1]}tog"
-    over_group = any(thing.name == "group" for thing in into.things)
-    if together not in stitches() or not (over_group or plain(into.number) == int(found[1])):
-        return makes, into
-    if over_group:
-        into = replace(into, things=_ST, number=r.whole(int(found[1]), *span_read(r, mark)))
-    return (replace(makes[0], stitch=together),), into
-
-
 def _one_each(item: Item, makes: tuple[Make, ...], into: Into) -> tuple[tuple[Make, ...], Into]:
     """`dc 3 in last 3 st` is one in each."""
     number = into.number
@@ -320,7 +300,7 @@ def _with_between(
         if len(makes) != 1 or makes[0].times is not None or into.which not in ("each", "next"):
             return None
         one = Work(makes, Into("next", into.things, loop=into.loop, place=into.place), place=makes[0].place)
-        chain = Chain(between.times or r.whole(1, *span_read(r, mark)), place=between.place)
+        chain = Chain(between.times or r.whole(1, *r.span(mark)), place=between.place)
         if into.number is None:
             from gradegen.design.rows import Bound
 
@@ -329,15 +309,10 @@ def _with_between(
             count = plain(into.number)
             if count is None or count < 2 or between.stitch != "ch":
                 return None
-            times = Times("in all", r.whole(count - 1, *span_read(r, mark)))
+            times = Times("in all", r.whole(count - 1, *r.span(mark)))
         return [one, Repeat((chain, one), times, place=r.place(mark))]
     spaced = spaced_out(makes, between)
     return None if spaced is None else [Work(spaced, into, called=called, place=r.place(mark))]
-
-
-def span_read(r: Reading, mark: int) -> tuple[int, int]:
-    """Where in the text the words read since `mark` stand."""
-    return r.tokens[mark].start, r.tokens[r.at - 1].end
 
 
 def _more_places(r: Reading, work: Work) -> Mixed | list[Step] | None:

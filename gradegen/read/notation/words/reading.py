@@ -142,6 +142,10 @@ class Reading:
         last = max((self.at if to is None else to) - 1, mark)
         return self.written.text[self.tokens[mark].start : self.tokens[last].end]
 
+    def span(self, mark: int) -> tuple[int, int]:
+        """Where in the text the words read since `mark` stand."""
+        return self.tokens[mark].start, self.tokens[self.at - 1].end
+
     def partner(self, at: int) -> int | None:
         """Where the bracket that opens at `at` closes."""
         return self.partners.get(at)

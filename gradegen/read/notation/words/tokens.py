@@ -30,7 +30,7 @@ _SCAN = re.compile(
     |(?P<ordinal>\d+(?:st|nd|rd|th)\b)
     |(?P<measure>\d*[{_FRACTION}]|\d+\.\d+|(?<![\d/])(?:\d+[ -])?\d+/(?:2|3|4|8|16)\b(?!/))
     |(?P<number>\d+)
-    |(?P<word>[A-Za-z][A-Za-z0-9]*(?:[-'’‑][A-Za-z0-9]+)*)
+    |(?P<word>w/(?=[ ]?[A-Za-z])|[A-Za-z][A-Za-z0-9]*(?:[-'’‑][A-Za-z0-9]+)*)
     |(?P<star>\*+)
     |(?P<open>[(\[{{])
     |(?P<close>[)\]}}])
@@ -111,7 +111,15 @@ def _word(low: str, start: int, end: int) -> tuple[Token, ...]:
     return (Token("word", _IN_FULL.get(low, low), start, end),)
 
 
-_IN_FULL = {"nxt": "next", "hk": "hook", "ea": "each", "foll": "following", "prev": "previous", "betw": "between"}
+_IN_FULL = {
+    "nxt": "next",
+    "hk": "hook",
+    "ea": "each",
+    "foll": "following",
+    "prev": "previous",
+    "betw": "between",
+    "w/": "with",
+}
 
 
 def _chain(found: re.Match[str], start: int, end: int) -> tuple[Token, ...]:
