@@ -253,7 +253,7 @@ _TRAILS = phrases(
     "evenly|to fasten|to close|to join|just made|again|firmly|along edge|along top|along side|"
     "along bottom|of ch|of chain|with right side facing|with wrong side facing|up to here|in same way|"
     "indicated|specified|stated|given|where indicated|as indicated|at corner|at point|on side|at center|"
-    "at each corner"
+    "at each corner|at neck edge|at the neck edge|at armhole edge|at the armhole edge|at front edge|at side edge"
 )
 
 

@@ -48,7 +48,6 @@ from gradegen.read.notation.stitches.chains import (
     read_half_turn,
     read_join,
     read_other_side,
-    read_skip,
     read_slip,
     read_turn,
 )
@@ -60,6 +59,7 @@ from gradegen.read.notation.stitches.going_on import going_on, joined_on, with_c
 from gradegen.read.notation.stitches.groups import gathered
 from gradegen.read.notation.stitches.petal_rounds import gathered_in_each
 from gradegen.read.notation.stitches.place_first import read_place_first
+from gradegen.read.notation.stitches.skips import read_skip
 from gradegen.read.notation.stitches.spaced_lists import read_spaced_list
 from gradegen.read.notation.stitches.spelled_out import read_spelled_out
 from gradegen.read.notation.stitches.works import read_work

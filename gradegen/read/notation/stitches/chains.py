@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
-from gradegen.design.rows import Aside, Chain, Into, Join, Number, OtherSide, Skip, Slip, Step, Thing, Turn
+from gradegen.design.rows import Chain, Into, Join, Number, OtherSide, Slip, Step, Thing, Turn
 from gradegen.read.notation.places.behind_work import pass_behind, to_other_piece
 from gradegen.read.notation.places.places_named import read_place, read_target
 from gradegen.read.notation.places.things import STITCHES, is_space
@@ -78,46 +78,6 @@ def _chain(r: Reading) -> Chain | None:
     chain = Chain(number, place=r.place(mark))
     counts = read_counts(r)
     return replace(chain, counts=counts) if counts is not None else chain
-
-
-def read_skip(r: Reading) -> list[Step] | None:
-    """`sk next 2 sts`, `skip 1 loop`, `skip the ch-2 sp`; None when it is no skip."""
-    mark = r.at
-    if not r.accept("sk", "skip", "skipping", "miss", "missing", "leave") or r.tokens[mark].low == "leave":
-        r.at = mark
-        return None
-    start = r.at
-    if r.phrase(phrases("the joining|joining|joining st|joining sl st|the joining sl st")) and r.at_break():
-        return [Aside(r.text(mark), place=r.place(mark))]
-    r.at = start
-    target = read_target(r)
-    if target is None and (number := r.number()) is not None:
-        target = Into("next", (Thing("st"),), number, loosely=True, place=r.place(start))
-    if target is None:
-        r.at = mark
-        return None
-    purpose = r.at
-    r.phrase(phrases("for sleeve|for thumb|for armhole|for neck|for underarm"))
-    if not r.at_break():
-        r.at = purpose
-    skips: list[Step] = [Skip(target, place=r.place(mark))]
-    while (further := _skip_on(r)) is not None:
-        skips.append(further)
-    return skips
-
-
-def _skip_on(r: Reading) -> Skip | None:
-    """`..., next sp and next dc` behind what is skipped first; None when something else is said."""
-    mark = r.at
-    r.accept(",")
-    joined = r.accept("and")
-    start = r.at
-    more = joined or (r.low() in ("next", "first", "last") and start > mark)
-    second = read_target(r) if more else None
-    if second is None or second.of is not None or not (r.at_break() or r.here.kind in (",", ";")):
-        r.at = mark
-        return None
-    return Skip(second, place=r.place(start))
 
 
 def read_turn(r: Reading) -> Turn | None:
