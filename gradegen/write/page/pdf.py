@@ -26,7 +26,7 @@ FILE_REFUSED = Rule("file-refused", Severity.ERROR, "house", "a page asked for a
 NOT_TYPESET = Rule("page-not-typeset", Severity.ERROR, "house", "the typesetter could not lay the page out")
 EVERYTHING = "all"  # what templates call the whole text
 _VARIANT = "pdf/ua-1"
-_NEARLY_EMPTY = 0.36  # of the page's height
+_NEARLY_EMPTY = 0.30  # of the height; a fuller last page was never saved, and trying takes as long as the page
 _ONLY_SLOWER = "Using fontTools instead of HarfBuzz"
 INSTALL = (
     "Debian and Ubuntu: sudo apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "

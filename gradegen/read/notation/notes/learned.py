@@ -82,6 +82,8 @@ def _with_those_before(steps: Sequence[Step], i: int) -> tuple[Make, ...]:
     step = steps[i]
     assert isinstance(step, Work)
     begun = _begun(steps, i)
+    if any(thing.name == "unworked" for thing in step.into.things) and i and isinstance(steps[i - 1], Work):
+        begun = i - 1  # `skip 1 sc, dc in next sc, dc in skipped sc (crossed dc made)`
     if begun < i:
         return _with_first_chain(steps, begun, tuple(make for one in steps[begun : i + 1] for make in _makes_of(one)))
     if i < 2:
