@@ -163,8 +163,10 @@ def _to_nth(walk: Walk, into: Into) -> None:
 def _to_centre_from_within(walk: Walk, name: str) -> bool:
     """Behind `skip 2 dc` the walk may stand in the shell already, its centre still ahead: that is the next one's."""
     one = walk.cursor.peek()
-    if one is None or one.kind != "st":
+    if one is None:
         return False
+    if one.kind == "sp":
+        return one.group == name and one.nth > 1  # `dc in each of next 2 dc, dc in sp of shell`: those were its own
     is_same = one.group == name or (not one.group and one.size > 1 and _usual_size(walk, name) in (None, one.size))
     if is_same and 1 < one.nth <= (one.size + 1) // 2:
         if one.group:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from gradegen.design.rows import Aside, Unworked
+from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading
 from gradegen.read.notation.words.word_lists import phrases, words
 
@@ -78,6 +79,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
     closes = r.tokens[mark].low in ("pull", "close", "draw", "tighten")
     while r.here.kind not in _STOPS:
         if r.here.kind == "open" and (close := r.partner(r.at)) is not None:
+            if _is_count(r, close):
+                break  # `Fasten off (13 sc).`
             r.at = close + 1
             continue
         if r.low() in ("and", "then") and (r.peek().kind == "stitch" or (closes and r.low(1) in ("turn", "join"))):
@@ -91,6 +94,13 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             return None
         r.at += 1
     return Aside(r.text(mark), place=r.place(mark))
+
+
+def _is_count(r: Reading, close: int) -> bool:
+    """True for the bracket here where it ends the row with a number of stitches."""
+    ends = r.tokens[close + 1].kind in (".", "end")
+    counted = close == r.at + 2 or r.peek(2).kind in ("stitch", "chain") or r.low(2) in STITCHES
+    return ends and r.peek().kind in ("number", "count") and counted
 
 
 def _at_edge(r: Reading) -> Aside | None:

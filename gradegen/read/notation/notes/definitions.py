@@ -134,6 +134,8 @@ def _filled(definition: Definition, steps: list[Step], one: bool) -> Definition:
     if crossed is not None:
         return replace(definition, makes=crossed[0], takes=crossed[1])
     alone = _makes([step for step in whole if isinstance(step, Work)]) if len(whole) == 1 else None
+    if alone is not None and [make.stitch for make in alone] == [definition.name]:
+        return replace(definition, takes=_takes(alone))  # `dec = invisible decrease over next 2 sts`: the trade's own
     if alone is not None:
         return replace(definition, makes=alone, takes=_takes(alone), into=_own_space(whole[0]))
     if all(isinstance(step, (Work, Chain)) for step in whole) and _in_one_place(whole):

@@ -207,9 +207,24 @@ def _before_thing(r: Reading) -> Bound | None:
     return None
 
 
+def _centre_named_behind(r: Reading) -> Bound | None:
+    """`V-st in each ch-1 sp to centre, (V-st, ch 2, V-st) in ch-2 sp`: the space that what follows goes into."""
+    mark = r.at
+    if r.tokens[mark - 1].low not in ("center", "centre", "middle"):
+        return None
+    while r.low() not in ("in", "into") and r.here.kind not in (";", ".", "end"):
+        r.at += 1
+    r.at += r.here.kind == "word"
+    r.accept("the", "center", "centre", "next", "middle")
+    thing = read_thing(r)
+    r.at = mark
+    return Bound("thing", thing=thing) if thing is not None and thing.name == "sp" else None
+
+
 def _thing(r: Reading) -> Bound | None:
     """`to next ch-1 sp`, `to corner`, `to underarm`, `to centre ch-2 sp`."""
-    r.accept("next", "first", "each", "center", "centre", "middle")
+    if r.accept("next", "first", "each", "center", "centre", "middle") and r.here.kind == ",":
+        return _centre_named_behind(r)
     if r.low() == "underarm" and r.tokens[r.at + 1].kind not in ("stitch", "chain"):
         r.at += 1
         return Bound("thing", thing=Thing("ch"))

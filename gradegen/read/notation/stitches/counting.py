@@ -112,11 +112,10 @@ def _from_here(r: Reading) -> bool:
 
 
 def _counted(r: Reading) -> str | None:
-    """`a dc`, `first dc`, `1 st`, `ch 1`, `ch-2 sp`: the stitch's id, "st", or "ch-2 sp"."""
+    """`a dc`, `first dc`, `1 st`, `ch 1`, `2 ch`, `ch-2 sp`: the stitch's id, "st", or "ch-2 sp"."""
     mark = r.at
-    r.accept("the", "your", "a", "an", "1")
-    if r.here.kind == "number":
-        r.at += 1
+    r.accept("the", "your", "a", "an")
+    before = r.number() if r.here.kind == "number" else None
     r.accept("first", "1st", "beginning", "beg")
     if r.here.kind == "ordinal":
         r.at += 1
@@ -129,7 +128,7 @@ def _counted(r: Reading) -> str | None:
     if token.kind == "stitch":
         r.at += 1
         if token.value == "ch":
-            number = r.number()
+            number = r.number() or before
             if r.low() in SPACES:
                 r.at += 1
             return f"ch-{number.values[0] if number and number.values else 1} sp"

@@ -33,8 +33,9 @@ class RowNames:
     @cached_property
     def own(self) -> dict[str, str]:
         """The name as given of each stitch the pattern defines, by its levelled spellings."""
-        spellings = {spelling: name for name in self.definitions for spelling in spellings_of(name)}
-        return {**spellings, **{level(name): name for name in self.definitions}}
+        names = [name for name in self.definitions if not _SAYS_WHERE.match(name)]
+        spellings = {spelling: name for name in names for spelling in spellings_of(name)}
+        return {**spellings, **{level(name): name for name in names}}
 
     @cached_property
     def own_heads(self) -> frozenset[str]:
@@ -61,6 +62,7 @@ class RowNames:
         return word in self.own_heads or word in _heads()
 
 
+_SAYS_WHERE = re.compile(r"(\S+) (?:over|in|into) \1s?$", re.IGNORECASE)  # `shell over shell` says what it is made of
 _PARTED = re.compile(r"\s*[()\[\]]\s*|\s+or\s+|\s*/\s*", re.IGNORECASE)
 
 
