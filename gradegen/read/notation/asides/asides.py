@@ -348,11 +348,21 @@ def _coloured(r: Reading) -> bool:
 
 
 def read_heading(r: Reading, mark: int) -> Aside | None:
-    """`Start petals:` before the steps it announces."""
+    """`Start petals:`, `First Point:` before the steps they announce, and `- 5 rnds` behind those of several rows."""
     end = r.next_break(mark)
     words = r.tokens[mark:end]
+    if r.here.kind == "-" and r.peek().kind == "number" and r.low(2) in _ROWS and end == mark + 3:
+        r.at = end
+        return Aside(r.text(mark), place=r.place(mark))
     begins = r.low() in ("start", "begin", "divide", "petals", "ruffle", "border", "corner")
-    if begins and r.tokens[end].kind == ":" and len(words) <= 5 and all(token.kind == "word" for token in words):
+    follows = r.tokens[end + 1].kind in ("stitch", "chain", "star") if r.tokens[end].kind == ":" else False
+    names = mark == 0 and follows and len(words) <= 3 and not {token.low for token in words} & _ELSEWHERE
+    worded = all(token.kind in ("word", "ordinal") for token in words)
+    if (begins or names) and r.tokens[end].kind == ":" and len(words) <= 5 and worded:
         r.at = end + 1
         return Aside(r.text(mark, end), place=r.place(mark, end))
     return None
+
+
+_ROWS = words("row rows rnd rnds round rounds")
+_ELSEWHERE = frozenset({"rep", "repeat", "same", "as"})

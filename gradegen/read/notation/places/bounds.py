@@ -8,7 +8,7 @@ from itertools import pairwise
 from gradegen.design.rows import Bound, Thing
 from gradegen.read.notation.places.things import STITCHES, read_thing
 from gradegen.read.notation.words.reading import Reading, plain, unless_one
-from gradegen.read.notation.words.word_lists import phrases
+from gradegen.read.notation.words.word_lists import phrases, words
 
 _TO_END = phrases(
     "all the way round the band|all the way around the band|all the way round|all the way around|"
@@ -66,6 +66,7 @@ def read_bound(r: Reading) -> Bound | None:
                 return further
         while r.phrase(_AFTER):
             pass
+        _pass_part(r)
         return _until_made(r) or Bound("end")
     if (made := _until_made(r)) is not None:
         return made
@@ -81,6 +82,35 @@ def read_bound(r: Reading) -> Bound | None:
     if bound is None:
         r.at = mark
     return bound
+
+
+def _pass_part(r: Reading) -> None:
+    """Passes the part that is gone around: `sc in each st around neck edge`."""
+    mark = r.at
+    if r.tokens[mark - 1].low not in ("around", "across", "along") or not _in_each(r):
+        return
+    r.accept("the", "entire", "whole")
+    start = r.at
+    while r.low() in _PARTS:
+        r.at += 1
+    if r.at == start or not r.at_break():
+        r.at = mark
+
+
+def _in_each(r: Reading) -> bool:
+    """True where every place is worked into, by this clause: `sc around neck edge` says nothing of places."""
+    for token in reversed(r.tokens[max(0, r.at - 12) : r.at]):
+        if token.kind in (",", ";", ".", ":", "star", "open"):
+            return False
+        if token.low in ("each", "every", "all"):
+            return True
+    return False
+
+
+_PARTS = words(
+    "armhole armholes neck neckline edge opening thumb hem sleeve body hat brim cuff piece blanket square front back "
+    "yoke bottom top hole foot leg heel ankle wrist hand toe bag basket cowl outer inner"
+)
 
 
 def count_is_behind_end(r: Reading) -> bool:

@@ -21,7 +21,7 @@ _LOOPS: dict[str, Loop] = {
 
 
 JUST_MADE = phrases(
-    "just made|just worked|just completed|you just made|you just worked|last made|made last|made|worked"
+    "just made|just worked|just completed|just formed|you just made|you just worked|last made|made last|made|worked"
 )
 LOOPS_OF = phrases(
     "third loop of|3rd loop of|third loops of|both loops of|third loop only of|third lp of|back bumps of|back bump of|"

@@ -96,6 +96,12 @@ def _ends_of_rows(r: Reading, mark: int) -> Into | None:
     if r.phrase(_ROW_ENDS):
         return Into("each", (Thing("row end"),), bound=read_bound(r), place=r.place(mark))
     start = r.at
+    if r.phrase(_END_OF_ROW) and r.accept_all("each", "of"):
+        r.accept("the", "next")
+        number = r.number()
+        if number is not None and r.accept("row", "rows"):
+            return Into("next", (Thing("row end"),), number, place=r.place(mark))  # `2 sc over end of each of 46 rows`
+    r.at = start
     which = "first" if r.tokens[start + 2].low in ("first", "1st") else r.low(2)
     if r.phrase(_END_OF_ROW) and r.accept("next", "first", "1st", "last"):
         number = r.number()

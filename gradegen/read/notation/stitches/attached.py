@@ -40,6 +40,8 @@ def read_attach(r: Reading) -> list[Step] | None:
             made = [_standing(r)]
         r.at += 1
     start = r.at
+    if _at_other_edge(r):
+        return [Aside(r.text(mark), place=r.place(mark)), *made]
     if r.phrase(
         phrases(
             "to opposite side of chain|to other side of chain|to opposite side of ch|to other side of ch|"
@@ -119,3 +121,20 @@ def _is_colour_and(r: Reading) -> bool:
     return r.written.text[r.here.start] == "&" or (
         after.kind == "word" and after.low not in ("work", "make", "working", "sc")
     )
+
+
+def _at_other_edge(r: Reading) -> bool:
+    """Passes `at other long edge`, `to one short end`; else False."""
+    mark = r.at
+    if r.accept("in", "to", "at", "on"):
+        r.accept("the")
+        start = r.at
+        while r.low() in _SIDES:
+            r.at += 1
+        if r.at > start and r.accept("edge", "end") and r.at_break():
+            return True
+    r.at = mark
+    return False
+
+
+_SIDES = words("one other opposite remaining either long short side lower upper bottom top left right cast straight")

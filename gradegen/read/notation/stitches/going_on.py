@@ -110,15 +110,32 @@ _LONGEST_BETWEEN = 8
 
 
 def _items(r: Reading) -> list[Item]:
-    """`3 sc` or `(2 dc, ch 2, 2 dc)`; [] where neither stands here."""
+    """`3 sc`, `dc, ch 1 and dc` or `(2 dc, ch 2, 2 dc)`; [] where none stands here."""
     close = r.partner(r.at) if r.here.kind == "open" else None
     if close is None:
         item = read_item(r)
-        return [item] if item is not None else []
+        return _listed(r, item) if item is not None else []
     r.at += 1
     items = read_group(r, close) or []
     r.at = close + 1
     return items
+
+
+def _listed(r: Reading, first: Item) -> list[Item]:
+    """`dc, ch 1 and dc` up to its place; the first alone where something else follows."""
+    mark, items = r.at, [first]
+    while (separated := r.accept(",")) or r.low() == "and":
+        r.accept("and")
+        item = read_item(r)
+        if item is None:
+            break
+        items.append(item)
+        if not separated:
+            break
+    if r.low() in ("in", "into", "at"):
+        return items
+    r.at = mark
+    return [first]
 
 
 def _in_corners(r: Reading) -> Into | None:

@@ -22,7 +22,9 @@ def read_skip(r: Reading) -> list[Step] | None:
     r.at = start
     target = read_target(r)
     if target is None and (number := r.number()) is not None:
-        target = Into("next", (Thing("st"),), number, loosely=True, place=r.place(start))
+        along_ends = any(token.low in ("end", "ends") for token in r.tokens) and r.accept("row", "rows")
+        thing = Thing("row end" if along_ends else "st")  # `sc over end of first row, * ch 5, skip 1 row, ...`
+        target = Into("next", (thing,), number, loosely=True, place=r.place(start))
     if target is None:
         r.at = mark
         return None
