@@ -11,23 +11,23 @@ Row = dict[str, Any]
 FILE = Path(__file__).parent / "own.jsonl"
 
 
-def all_rows() -> list[Row]:
+def all_rows(file: Path = FILE) -> list[Row]:
     """Every row, in the order of its pattern."""
-    return [json.loads(line) for line in FILE.read_text(encoding="utf-8").splitlines()]
+    return [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines()]
 
 
-def by_pattern() -> dict[str, list[Row]]:
+def by_pattern(file: Path = FILE) -> dict[str, list[Row]]:
     """The rows of each pattern."""
     patterns: dict[str, list[Row]] = defaultdict(list)
-    for row in all_rows():
+    for row in all_rows(file):
         patterns[row["pattern"]].append(row)
     return patterns
 
 
-def earlier_than(row: Row) -> dict[str, str]:
+def earlier_than(row: Row, file: Path = FILE) -> dict[str, str]:
     """Label to text of the rows printed above this one in its pattern."""
     above: dict[str, str] = {}
-    for other in by_pattern()[row["pattern"]]:
+    for other in by_pattern(file)[row["pattern"]]:
         if other["row_id"] == row["row_id"]:
             break
         above[other["label"]] = other["text"]

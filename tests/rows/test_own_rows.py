@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from rows_answers import Row, all_rows, by_pattern, earlier_than, kind_of, prior_of
+from rows_answers import FILE, Row, all_rows, by_pattern, earlier_than, kind_of, prior_of
 
 import gradegen
 from gradegen.cli import main
@@ -67,7 +67,7 @@ def differs(wanted: Sequence[int | None], got: Sequence[int | None]) -> bool:
     return any(want is not None and want != mine for want, mine in zip(wanted, got, strict=False))
 
 
-def checked(row: Row) -> Any:
+def checked(row: Row, file: Path = FILE) -> Any:
     """The engine's answer to one row."""
     return gradegen.check_row(
         row["text"],
@@ -78,7 +78,7 @@ def checked(row: Row) -> Any:
         terms=row["terms"],
         notes=row["notes"],
         definitions=row["definitions"],
-        earlier=earlier_than(row),
+        earlier=earlier_than(row, file),
         turning_chain=row["prior"].get("turning_chain_made"),
         applies_to=row.get("applies_to"),
     )

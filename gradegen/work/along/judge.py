@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from gradegen.design.edge import Run, Target
-from gradegen.design.rows import Definition, Stated
+from gradegen.design.rows import Chain, Definition, Stated
 from gradegen.findings import Place
+from gradegen.read.notation.words.row_names import spellings_of
 from gradegen.trade.stitches import stitches
 from gradegen.work.along.walk import Walk
 from gradegen.work.edge.bridges import counted_with_bridges
@@ -178,6 +179,14 @@ def _other_name(definition: Definition) -> str:
     return only.stitch if only is not None and only.times is None else ""
 
 
+def _told_in_parts(definition: Definition, units: Mapping[str, int], walk: Walk) -> int | None:
+    """Open meshes, `ch 2, skip 2 sts, dc in next st`, by their chain spaces; None for longer steps with other names."""
+    first = definition.steps[0] if definition.steps else None
+    if not isinstance(first, Chain) or not {"sp", "space", "mesh", "open mesh"} & {*spellings_of(definition.name)}:
+        return None
+    return units.get(f"ch-{walk.site.number(first.number)} sp")
+
+
 def _full_or_half(name: str, totals: Mapping[str, object], walk: Walk) -> int | None:
     """`5 shells and 2 half shells`: a row's groups by size; None where they are not of two sizes."""
     full = name.removeprefix("half ")
@@ -244,7 +253,7 @@ def _worked(name: str, one: Stated, made: int, units: Mapping[str, int], walk: W
     definition = walk.site.definitions.get(name)
     known = stitches().get(name)
     if definition is not None and not definition.makes and not definition.one:
-        return None
+        return _told_in_parts(definition, units, walk)
     if definition is not None and name not in units and (together := clusters_called(name, definition, units)):
         return together
     if definition is not None and name not in units:

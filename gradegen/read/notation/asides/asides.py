@@ -65,6 +65,8 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
         return sideways
     if r.low() == "with" and (colour := _with_colour(r)) is not None:
         return colour
+    if r.low() in ("working", "having", "with") and _like_over_like(r):
+        return Aside(r.text(mark), place=r.place(mark))
     if r.low() in ("continue", "continuing", "keeping", "working") and (opening := _opening(r)) is not None:
         return opening
     if (more := read_growth(r)) is not None:
@@ -94,6 +96,20 @@ def read_aside(r: Reading) -> Aside | Unworked | None:
             return None
         r.at += 1
     return Aside(r.text(mark), place=r.place(mark))
+
+
+def _like_over_like(r: Reading) -> bool:
+    """`working bls over bls and sps over sps`: what the row's own numbers say as well; else False."""
+    mark = r.at
+    r.at += 1
+    while r.peek().low == "over" and r.here.low == r.tokens[r.at + 2].low:
+        r.at += 3
+        if not r.accept("and", ","):
+            break
+    if r.at > mark + 1 and r.at_break():
+        return True
+    r.at = mark
+    return False
 
 
 def _is_count(r: Reading, close: int) -> bool:

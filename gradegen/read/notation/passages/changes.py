@@ -55,7 +55,9 @@ def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:
     r.accept(",")
     if r.accept("evenly"):
         r.phrase(phrases("spaced|across row|around row|across the row|in rnd|in row"))
+        mark = r.at
         if read_bound(r) is None or not r.at_break():
+            r.at = mark
             _spread_over(r)
         return "evenly"
     if r.phrase(phrases("spaced evenly|spaced out evenly")):

@@ -9,6 +9,7 @@ from gradegen.read.notation.asides.asides import read_growth
 from gradegen.read.notation.passages.even_rows import read_measured
 from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import Often, read_often
+from gradegen.read.notation.words.tokens import Token
 from gradegen.read.notation.words.word_lists import phrases, words
 from gradegen.trade.stitches import stitches
 
@@ -139,7 +140,15 @@ def _sums_of(r: Reading, mark: int) -> tuple[tuple[str, Number], ...]:
     return tuple(
         (token.low, token.value)
         for token in r.tokens[mark : r.at]
-        if token.kind == "count" and isinstance(token.value, Number) and token.value.formula is not None
+        if _differs(token) and isinstance(token.value, Number)
+    )
+
+
+def _differs(token: Token) -> bool:
+    """True for a number that is another from size to size, as a list or as a sum."""
+    number = token.value
+    return (
+        token.kind == "count" and isinstance(number, Number) and (number.formula is not None or len(number.values) > 1)
     )
 
 
@@ -311,9 +320,9 @@ def _numbers(r: Reading) -> list[str]:
 
 
 def _sum(r: Reading) -> str | None:
-    """`{armhole + 1}` as it is written; not the number of times behind the rows."""
+    """`{armhole + 1}`, `8 (11)` as it is written; not the number of times behind the rows."""
     token = r.here
-    if token.kind != "count" or not isinstance(token.value, Number) or token.value.formula is None:
+    if not _differs(token):
         return None
     if r.peek().low in ("times", "time", "more", "x"):
         return None
