@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from gradegen.design.checked import Checked
 from gradegen.design.graded import GradedSize
-from gradegen.design.pattern import CountRule, Gauge, Pattern
+from gradegen.design.pattern import CountRule, Gauge, Pattern, Piece
 from gradegen.design.schedule import Schedule
 from gradegen.grade.one_size import one_graded
 from gradegen.grade.shaping.schedules import shape_rows
@@ -85,6 +85,20 @@ def _goes_the_same_way(pattern: Pattern, small: Pattern, index: int) -> bool:
         if whole is not None and (part is None or _way(whole) != _way(part)):
             return False
     return True
+
+
+def keeps_rhythm(pattern: Pattern, small: Pattern, piece: Piece, index: int) -> bool:
+    """True when plain rows stand between the changes of each of its shapings, or none, only as they do in the size."""
+    for name in {sentence.schedule for row in piece.rows for sentence in row.sentences} & pattern.scheduled.keys():
+        whole, part = (one.scheduled[name].sizes[index] for one in (pattern, small))
+        if whole is not None and part is not None and not _rhythm(part) <= _rhythm(whole):
+            return False
+    return True
+
+
+def _rhythm(one: Schedule) -> set[bool]:
+    """Whether plain rows stand between changes: in some of its runs, in all, or in none."""
+    return {every > 1 for every, times in one.runs if times}
 
 
 def _way(one: Schedule) -> tuple[int, bool]:

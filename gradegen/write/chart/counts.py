@@ -17,7 +17,7 @@ from gradegen.design.rows import Chain, Number, Row, Step
 from gradegen.grade.body.sums import names_in
 from gradegen.reckon.multiples.foundation import foundations, numbers_with
 from gradegen.work.placed_rows import PlacedPiece, Readings, place_rows, readings_of_piece
-from gradegen.write.chart.coarser import coarser
+from gradegen.write.chart.coarser import coarser, keeps_rhythm
 
 _MOST_TRIES = 40  # of one count
 _MOST_WORKED, _ROW = 60_000, 40  # stitches worked in trying; a row costs as much as so many stitches
@@ -81,6 +81,8 @@ def _smaller(checked: Checked, work: _Work, size: GradedSize, full: PlacedPiece)
     shows = _Shows(full)
     numbers: Mapping[str, int] = size.numbers()
     for coarse in coarser(checked, size):
+        if not keeps_rhythm(checked.pattern, coarse.pattern, work.piece, size.index):
+            continue
         finer = work.of(coarse.pattern)
         if shows.as_much(finer.placed(coarse.numbers)):
             work, numbers = finer, coarse.numbers
