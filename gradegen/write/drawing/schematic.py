@@ -21,7 +21,7 @@ from gradegen.write.words.print_numbers import lengths_text
 
 _HOW = {
     "flat": "flat",
-    "tube": "laid flat; its widths are half of what is measured around",
+    "tube": "laid flat; widths are half of what is measured around",
     "yoke": "laid flat; the front, with half of each sleeve beside it",
     "ring": "laid flat, folded at its sides",
     "hat": "seen from the side",

@@ -273,7 +273,7 @@ def _measures(asked: Asked, printing: Printing) -> SectionView:
         for name, length in asked.measures.items()
     )
     heads = ("Measure", *(f"Pattern, {unit}" for unit in units), *(f"Yours, {unit}" for unit in units))
-    says = "Lay the finished piece flat. One unit is enough."
+    says = "Lay the finished piece flat; what goes around a body or a limb is twice its flat width. One unit is enough."
     return SectionView("Finished measures", says, heads=heads, lines=lines)
 
 

@@ -20,7 +20,7 @@ def test_the_designers_own_come_first(hat: Checked) -> None:
 
 def test_babies_bring_their_own_cautions(hat: Checked) -> None:
     # safe infant sleep: American Academy of Pediatrics, 2022 (published summaries)
-    assert "cot" in said(hat, "", "NB")
+    assert "baby’s bed" in said(hat, "", "NB")
     assert "cot" not in said(hat, "", "L")
     assert "cot" in said(hat, "")
 
