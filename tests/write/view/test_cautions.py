@@ -21,13 +21,13 @@ def test_the_designers_own_come_first(hat: Checked) -> None:
 def test_babies_bring_their_own_cautions(hat: Checked) -> None:
     # safe infant sleep: American Academy of Pediatrics, 2022 (published summaries)
     assert "baby’s bed" in said(hat, "", "NB")
-    assert "cot" not in said(hat, "", "L")
-    assert "cot" in said(hat, "")
+    assert "baby’s bed" not in said(hat, "", "L")
+    assert "baby’s bed" in said(hat, "")
 
 
 def test_the_pattern_may_say_who_it_is_for(hat: Checked) -> None:
     grown = replace(hat, pattern=replace(hat.pattern, wearer="adult"))
-    assert "cot" not in said(grown, "")
+    assert "baby’s bed" not in said(grown, "")
 
 
 def test_words_bring_cautions(wrap: Checked) -> None:
