@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from gradegen.write.drawing.sketch import PALE
+from gradegen.write.drawing.sketch import ACCENT, PALE
 from gradegen.write.editions.edition import Style
 from gradegen.write.view.whole import Drawing, Stroke
 
@@ -20,7 +20,9 @@ def drawings_for(style: Style, drawings: Iterable[Drawing]) -> tuple[Drawing, ..
 
 
 def _without_fill(stroke: Stroke) -> Stroke:
-    """What was filled is white, so that lines behind stay hidden; lines are black."""
+    """What was filled is white, so that lines behind stay hidden; lines are black, and so are the heads of arrows."""
+    if stroke.fill == stroke.colour == ACCENT:
+        return replace(stroke, fill="#000000", colour="#000000")
     fill = stroke.fill if stroke.fill == "none" else PALE
     return replace(stroke, fill=fill, colour=PALE if stroke.colour == stroke.fill else "#000000")
 
