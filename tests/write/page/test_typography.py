@@ -159,13 +159,16 @@ def squeezed(text: str) -> str:
     return re.sub(r"\s+", "", text)
 
 
+KEY = re.compile(r"\s*[A-Za-z0-9 ]+: ")  # behind the last row's number of a chart
+
+
 def parted(document: Written) -> list[str]:
-    """Ends of lines that hold a number whose word stands on the next line."""
+    """Ends of lines that hold a number whose word stands on the next line; a key's `ch: chain` is no such word."""
     found = []
     for page in document.pages:
         lines = page.splitlines()
         for line, after in pairwise(lines):
-            if re.search(r"\d$", line.rstrip()) and WORD_OF_A_NUMBER.match(after.lstrip()):
+            if re.search(r"\d$", line.rstrip()) and WORD_OF_A_NUMBER.match(after.lstrip()) and not KEY.match(after):
                 found.append(f"{line[-20:]} / {after[:20]}")
     return found
 
