@@ -227,7 +227,7 @@ class RowsAgain:
     `labels`: row numbers (or names) in the order named, ranges spelled out. `times` None: as often as this row's own
     label range says. `more`: the rows were worked once already. `ending`: "ending with a Row 7".
     `until`: a measure ("until piece measures 9 in"), kept as words; `measure`: the same where it could be read.
-    `sums`: the labels that are sums of graded counts, `{armhole + 1}`, and what they come to.
+    `sums`: the labels that differ from size to size, `{armhole + 1}` or `8 (11)`, and what they come to.
     """
 
     labels: tuple[str, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import defaultdict
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,7 @@ def all_rows(file: Path = FILE) -> list[Row]:
     return [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines()]
 
 
+@cache
 def by_pattern(file: Path = FILE) -> dict[str, list[Row]]:
     """The rows of each pattern."""
     patterns: dict[str, list[Row]] = defaultdict(list)

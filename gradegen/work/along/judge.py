@@ -166,11 +166,19 @@ _CLUSTER = re.compile(r"\d+-\S+ cluster|[a-z]+\d+tog")
 _BY_SHAPE = ("shell", "fan", "scallop", "V-st")  # groups that rows also make without their name
 
 
+def _groups_by_size(items: Sequence[Target | Run]) -> dict[int, int]:
+    """How many groups of so many targets the row made."""
+    found: dict[int, int] = {}
+    for one, number in tally(tuple(items)).items():
+        if one.nth == 1 and one.size > 1:
+            found[one.size] = found.get(one.size, 0) + number
+    return found
+
+
 def _alike(items: Sequence[Target | Run]) -> int | None:
     """How many groups of three and more the row made, where all its groups are alike; None where they are not."""
-    starts = {one: number for one, number in tally(tuple(items)).items() if one.nth == 1 and one.size > 1}
-    sizes = {one.size for one in starts}
-    return sum(starts.values()) if len(sizes) == 1 and min(sizes) > 2 else None
+    groups = _groups_by_size(items)
+    return sum(groups.values()) if len(groups) == 1 and min(groups) > 2 else None
 
 
 def _other_name(definition: Definition) -> str:
@@ -192,11 +200,8 @@ def _full_or_half(name: str, totals: Mapping[str, object], walk: Walk) -> int | 
     full = name.removeprefix("half ")
     if full not in totals or f"half {full}" not in totals:
         return None
-    sizes: dict[int, int] = {}
-    for one, number in tally(tuple(walk.out)).items():
-        if one.nth == 1 and one.size > 1:
-            sizes[one.size] = sizes.get(one.size, 0) + number
-    return sizes[max(sizes) if name == full else min(sizes)] if len(sizes) == 2 else None
+    groups = _groups_by_size(walk.out)
+    return groups[max(groups) if name == full else min(groups)] if len(groups) == 2 else None
 
 
 def _works(steps: Sequence[object], name: str) -> bool:

@@ -7,7 +7,7 @@ from itertools import pairwise
 from gradegen.design.rows import Aside, Unworked
 from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
 _BEGIN = phrases(
     "fasten off|fo|fasten and cut|fasten|break off|break|cut off|cut|tie off|finish off|end off|bind off|"
@@ -178,14 +178,11 @@ def read_growth(r: Reading) -> Aside | None:
     end = next(i for i in range(r.at, r.next_break(r.at) + 1) if r.tokens[i].kind in (*_STOPS, "open"))
     said = [token.low for token in r.tokens[r.at : end]]
     more = {"more", "fewer", "less", "extra", "additional"} & set(said)
-    each_row = any(a in ("each", "every", "per") and b in _ROW_WORDS for a, b in pairwise(said))
+    each_row = any(a in ("each", "every", "per") and b in ROWS for a, b in pairwise(said))
     if r.low() not in ("working", "having", "with", "making", "adding") or not (more and each_row):
         return None
     mark, r.at = r.at, end
     return Aside(r.text(mark), place=r.place(mark))
-
-
-_ROW_WORDS = words("row rows rnd rnds round rounds")
 
 
 def _goes_on(r: Reading) -> bool:
@@ -363,13 +360,19 @@ def _coloured(r: Reading) -> bool:
     return words > 0
 
 
+def read_rows_said(r: Reading) -> Aside | None:
+    """`- 5 rnds` behind the steps that so many rounds are worked in."""
+    mark = r.at
+    if r.here.kind != "-" or r.peek().kind != "number" or r.low(2) not in ROWS or r.next_break(mark) != mark + 3:
+        return None
+    r.at += 3
+    return Aside(r.text(mark), place=r.place(mark))
+
+
 def read_heading(r: Reading, mark: int) -> Aside | None:
-    """`Start petals:`, `First Point:` before the steps they announce, and `- 5 rnds` behind those of several rows."""
+    """`Start petals:`, `First Point:` before the steps they announce."""
     end = r.next_break(mark)
     words = r.tokens[mark:end]
-    if r.here.kind == "-" and r.peek().kind == "number" and r.low(2) in _ROWS and end == mark + 3:
-        r.at = end
-        return Aside(r.text(mark), place=r.place(mark))
     begins = r.low() in ("start", "begin", "divide", "petals", "ruffle", "border", "corner")
     follows = r.tokens[end + 1].kind in ("stitch", "chain", "star") if r.tokens[end].kind == ":" else False
     names = mark == 0 and follows and len(words) <= 3 and not {token.low for token in words} & _ELSEWHERE
@@ -380,5 +383,4 @@ def read_heading(r: Reading, mark: int) -> Aside | None:
     return None
 
 
-_ROWS = words("row rows rnd rnds round rounds")
 _ELSEWHERE = frozenset({"rep", "repeat", "same", "as"})

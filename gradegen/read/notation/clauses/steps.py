@@ -20,7 +20,7 @@ from gradegen.design.rows import (
     Unread,
     Work,
 )
-from gradegen.read.notation.asides.asides import read_aside, read_heading, read_trailing
+from gradegen.read.notation.asides.asides import read_aside, read_heading, read_rows_said, read_trailing
 from gradegen.read.notation.asides.holding import read_hold
 from gradegen.read.notation.asides.materials import read_material
 from gradegen.read.notation.asides.size_passages import ends_size_passage, read_sizes_headed, read_sizes_only
@@ -64,7 +64,7 @@ from gradegen.read.notation.stitches.spaced_lists import read_spaced_list
 from gradegen.read.notation.stitches.spelled_out import read_spelled_out
 from gradegen.read.notation.stitches.works import read_work
 from gradegen.read.notation.words.reading import DEEPEST, SEPARATORS, Reading
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
 _VERBS = words("work make begin start with do crochet put end ending finish by to")
 
@@ -255,8 +255,8 @@ def _clause(r: Reading, level: Steps, stop: int) -> None:
     if found is None:
         r.at = mark
         found = read_unknown_stitch(r)
-    if found is None and (heading := read_heading(r, mark)) is not None:
-        found = [heading]
+    if found is None and (said := read_rows_said(r) or read_heading(r, mark)) is not None:
+        found = [said]
     if found is None:
         r.at = min(max(r.next_break(mark), mark + 1), stop)
         _keep_unread(r, level, mark)
@@ -290,12 +290,7 @@ def _for_rows(r: Reading, steps: list[Step]) -> Aside | None:
     mark = r.at
     work = steps[-1]
     alike = isinstance(work, Work) and work.into.which == "each" and [make.times for make in work.makes] == [None]
-    if (
-        alike
-        and r.accept("for")
-        and r.number() is not None
-        and r.accept("row", "rows", "rnd", "rnds", "round", "rounds")
-    ):
+    if alike and r.accept("for") and r.number() is not None and r.accept(*ROWS):
         return Aside(r.text(mark), place=r.place(mark))
     r.at = mark
     return None

@@ -7,6 +7,7 @@ from itertools import pairwise
 from gradegen.design.rows import Unread
 from gradegen.read.notation.asides.unknown import is_filet
 from gradegen.read.notation.words.reading import Reading
+from gradegen.read.notation.words.word_lists import ROWS
 
 _UNCOMPUTED = frozenset(
     {
@@ -43,10 +44,6 @@ def is_known(r: Reading, mark: int, to: int) -> bool:
     if "before" in lows and {"corner", "marker", "end"} & set(lows):
         return True
     changes = {"inc", "increase", "increasing", "dec", "decrease", "decreasing"} & set(lows)
-    if (
-        lows[0] == "work"
-        and r.tokens[mark + 1].kind in ("number", "count")
-        and set(lows) & {"row", "rows", "rnd", "rnds", "round", "rounds"}
-    ):
+    if lows[0] == "work" and r.tokens[mark + 1].kind in ("number", "count") and ROWS & set(lows):
         return True
     return bool(changes and "every" in lows)

@@ -11,12 +11,11 @@ from gradegen.read.notation.sizes.size_lists import join_lists
 from gradegen.read.notation.stitches.counting import read_count_words, read_counted
 from gradegen.read.notation.words.reading import Reading
 from gradegen.read.notation.words.row_names import RowNames
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
 _SENTENCE = re.compile(r"[^.;\n]+")
 _CHAINS = words("tch t-ch tchs")
 _NOT_COUNTED = ("without", "no", "not", "never")
-_ROWS = words("row rows rnd rnds round rounds")
 
 
 def chain_notes(written: Written, names: RowNames) -> list[ChainNote]:
@@ -78,7 +77,7 @@ def _row_kind(r: Reading) -> str | None:
     token = r.here
     if token.kind != "stitch" or token.value in ("ch", "sl st"):
         return None
-    is_kind = r.low(1) in _ROWS or (r.at > 0 and r.tokens[r.at - 1].low == "before")
+    is_kind = r.low(1) in ROWS or (r.at > 0 and r.tokens[r.at - 1].low == "before")
     return str(token.value) if is_kind else None
 
 

@@ -8,9 +8,8 @@ from gradegen.design.rows import Change, Even, Number
 from gradegen.read.notation.places.bounds import read_bound
 from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
-ROWS = ("row", "rows", "rnd", "rnds", "round", "rounds")
 _UP = words("inc increase increasing inc'g")
 _DOWN = words("dec decrease decreasing")
 
@@ -29,7 +28,7 @@ def read_change(r: Reading) -> Change | None:
     r.accept_all("evenly")
     number = r.number()
     if r.accept("a", "an") and number is None:
-        number = r.whole(1, *_span(r))
+        number = r.whole(1, *r.span(r.at - 1))
     if number is None:
         r.at = mark
         return None
@@ -44,11 +43,6 @@ def read_change(r: Reading) -> Change | None:
         r.at = mark
         return None
     return Change(1 if up else -1, number, where, place=r.place(mark))
-
-
-def _span(r: Reading) -> tuple[int, int]:
-    token = r.tokens[r.at - 1]
-    return token.start, token.end
 
 
 def _where(r: Reading) -> Literal["evenly", "each end", "one end"] | None:

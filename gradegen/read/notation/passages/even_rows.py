@@ -8,9 +8,9 @@ from typing import Literal
 from gradegen.design.formula import Formula
 from gradegen.design.passages import EvenRows, Until
 from gradegen.design.rows import Number
-from gradegen.read.notation.passages.rates import ROWS, read_side
+from gradegen.read.notation.passages.rates import read_side
 from gradegen.read.notation.words.reading import Reading
-from gradegen.read.notation.words.word_lists import phrases
+from gradegen.read.notation.words.word_lists import ROWS, phrases
 from gradegen.read.sums.formula import read_formula
 
 _EVEN = phrases(

@@ -8,11 +8,11 @@ from typing import Literal
 from gradegen.design.passages import Shaping
 from gradegen.design.rows import Change, Number, Step
 from gradegen.read.notation.passages.even_rows import read_even_rows
-from gradegen.read.notation.passages.rates import ROWS, how_often, read_rates
+from gradegen.read.notation.passages.rates import how_often, read_rates
 from gradegen.read.notation.passages.row_references import row_labels
 from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
 Where = Literal["evenly", "each end", "one end"]
 _UP = words("inc increase increasing inc'g")

@@ -10,9 +10,8 @@ from gradegen.design.rows import Listed, Number
 from gradegen.read.notation.places.things import STITCHES
 from gradegen.read.notation.words.reading import Reading
 from gradegen.read.notation.words.times import Often, read_often
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 
-ROWS = words("row rows rnd rnds round rounds")
 _OTHER = words("other alt alternate alternating second")
 _FOLLOWING = words("foll following")
 _LEFT = phrases(
@@ -216,7 +215,7 @@ def _ordinals(r: Reading) -> Number | None:
         r.at = after
         return first
     text = r.written.text
-    start, end = r.tokens[mark].start, r.tokens[r.at - 1].end
+    start, end = r.span(mark)
     r.lists.append(Listed(start, end, tuple(text[a:b] for a, b in cuts)))
     return Number(tuple(values), place=r.place(mark), places=tuple(places))
 

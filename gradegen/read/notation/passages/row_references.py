@@ -10,10 +10,9 @@ from gradegen.read.notation.passages.even_rows import read_measured
 from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import Often, read_often
 from gradegen.read.notation.words.tokens import Token
-from gradegen.read.notation.words.word_lists import phrases, words
+from gradegen.read.notation.words.word_lists import ROWS, phrases, words
 from gradegen.trade.stitches import stitches
 
-ROW_WORDS = words("row rows rnd rnds round rounds")
 _MOST_ROWS = 200
 
 
@@ -32,7 +31,7 @@ def read_rows_again(r: Reading) -> RowsAgain | None:
         return None
     bare_work = r.at == mark + 1 and r.tokens[mark].low == "work"
     r.accept(".") if r.tokens[mark].low == "rep" else None
-    if r.low() == "from" and r.peek().kind == "ordinal" and r.low(2) in ROW_WORDS:
+    if r.low() == "from" and r.peek().kind == "ordinal" and r.low(2) in ROWS:
         r.at += 1
     these = r.accept("these", "those", "above")
     r.accept("the", "for")
@@ -137,19 +136,16 @@ _STRIPES = phrases(
 
 def _sums_of(r: Reading, mark: int) -> tuple[tuple[str, Number], ...]:
     """The sums named as rows since `mark`."""
-    return tuple(
-        (token.low, token.value)
-        for token in r.tokens[mark : r.at]
-        if _differs(token) and isinstance(token.value, Number)
-    )
+    differing = ((token.low, _differing(token)) for token in r.tokens[mark : r.at])
+    return tuple((label, number) for label, number in differing if number is not None)
 
 
-def _differs(token: Token) -> bool:
-    """True for a number that is another from size to size, as a list or as a sum."""
-    number = token.value
-    return (
-        token.kind == "count" and isinstance(number, Number) and (number.formula is not None or len(number.values) > 1)
-    )
+def _differing(token: Token) -> Number | None:
+    """The number that is another from size to size, as a list or as a sum; None for any other token."""
+    number = token.value if token.kind == "count" else None
+    if not isinstance(number, Number) or (number.formula is None and len(number.values) == 1):
+        return None
+    return number
 
 
 def _bracketed_often(r: Reading) -> Often | None:
@@ -171,7 +167,7 @@ def _for_rows(r: Reading) -> Often | None:
     if r.accept("for"):
         number = r.number()
         more = r.accept("more", "additional")
-        if number is not None and r.accept(*ROW_WORDS):
+        if number is not None and r.accept(*ROWS):
             return Often(number, "more" if more else "")
     r.at = mark
     return None
@@ -227,7 +223,7 @@ def _these_rows(r: Reading) -> tuple[str, ...]:
     """The 2 of `these 2 rows`."""
     mark = r.at
     number = r.number()
-    if number is None or len(number.values) != 1 or not r.accept(*ROW_WORDS):
+    if number is None or len(number.values) != 1 or not r.accept(*ROWS):
         r.at = mark
         return ()
     return (f"last {number.values[0]}",)
@@ -244,19 +240,19 @@ def _labels(r: Reading) -> tuple[str, ...]:
     if r.low() in ("last", "previous", "preceding", "above"):
         return _last_rows(r, mark)
     name = ""
-    if r.here.kind == "word" and r.low() not in ROW_WORDS and r.low(1) in ROW_WORDS:
+    if r.here.kind == "word" and r.low() not in ROWS and r.low(1) in ROWS:
         name = r.text(r.at, r.at + 1) + " "
         r.at += 1
-    if r.tokens[r.at].low in _NAMED and r.low(1) in ROW_WORDS and not name:
+    if r.tokens[r.at].low in _NAMED and r.low(1) in ROWS and not name:
         r.at += 2
         return (r.text(r.at - 2, r.at - 1),)  # `Rep dec row`
-    if r.accept(*ROW_WORDS):
-        r.accept(*ROW_WORDS)  # `rows R2 and R3`
+    if r.accept(*ROWS):
+        r.accept(*ROWS)  # `rows R2 and R3`
         found = _numbers(r)
     else:
         counted = r.here.kind == "number"  # `repeat 2 rows` says how many, not which
         found = _numbers(r)
-        if counted or not found or r.low() not in ROW_WORDS:
+        if counted or not found or r.low() not in ROWS:
             r.at = mark
             return ()
         r.at += 1
@@ -280,7 +276,7 @@ def _just_named(r: Reading) -> bool:
 def _last_rows(r: Reading, mark: int) -> tuple[str, ...]:
     r.at += 1
     number = r.number()
-    if not r.accept(*ROW_WORDS):
+    if not r.accept(*ROWS):
         r.at = mark
         return ()
     if number is None or number.values == (1,):
@@ -305,7 +301,7 @@ def _numbers(r: Reading) -> list[str]:
         mark = r.at  # behind the last number read
         if r.here.kind == "-" or r.low() in ("to", "through", "thru"):
             r.at += 1
-            r.accept(*ROW_WORDS)
+            r.accept(*ROWS)
             last = _one(r)
             if last is not None and value < last <= value + _MOST_ROWS:
                 found += [str(number) for number in range(value + 1, last + 1)]
@@ -322,7 +318,7 @@ def _numbers(r: Reading) -> list[str]:
 def _sum(r: Reading) -> str | None:
     """`{armhole + 1}`, `8 (11)` as it is written; not the number of times behind the rows."""
     token = r.here
-    if not _differs(token):
+    if _differing(token) is None:
         return None
     if r.peek().low in ("times", "time", "more", "x"):
         return None
@@ -334,7 +330,7 @@ def _joins(r: Reading) -> bool:
     start = r.at
     r.accept(",")
     r.accept("and", "then")
-    r.accept(*ROW_WORDS)
+    r.accept(*ROWS)
     return r.at > start
 
 

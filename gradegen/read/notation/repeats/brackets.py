@@ -19,7 +19,7 @@ from gradegen.read.notation.stitches.makes import MOST_SPELLED_OUT, makes_of, re
 from gradegen.read.notation.stitches.works import read_name_remark
 from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.times import read_multiplier
-from gradegen.read.notation.words.word_lists import words
+from gradegen.read.notation.words.word_lists import ROWS, words
 
 ReadSteps = Callable[..., Any]
 
@@ -249,7 +249,7 @@ def _is_talk(r: Reading, mark: int, close: int) -> bool:
         return True  # (cluster: ...) explains a stitch
     if inside[-1].value in ("inc", "dec") and not any(token.kind == "," for token in inside):
         return r.tokens[close + 1].kind in (",", ".", ";", "end", "close")  # (1 pattern dec)
-    rows = any(token.low in ("rows", "rnds", "rounds", "row", "rnd", "round") for token in inside)
+    rows = any(token.low in ROWS for token in inside)
     if rows and all(token.value in ("inc", "dec") for token in stitched):
         return True
     if stitched or any(token.kind == "star" for token in inside):

@@ -45,18 +45,21 @@ def _is_same(step: Step, ending: Step) -> bool:
     if isinstance(ending, Either):
         ending = ending.readings[0][0]
     if isinstance(step, Work) and isinstance(ending, Work):
-        last = ending.into.which == "last" and step.into.things == ending.into.things
-        ends = step.into.which == "next" and (last or ending.into.which == "tch")
-        return ends and _stitches(step) == _stitches(ending)
+        return _goes_where(step, ending) and _stitches(step) == _stitches(ending)
     return isinstance(step, Chain) and step == ending
 
 
 def _is_in_place_of(step: Step, ending: Step) -> bool:
     """`shell in next sc; rep from * across, ending last rep with 3 dc in last sc`: other stitches in such a place."""
-    if not isinstance(step, Work) or not isinstance(ending, Work) or step.into.which != "next":
+    if not isinstance(step, Work) or not isinstance(ending, Work):
         return False
-    last = ending.into.which == "last" and ending.into.number is None and step.into.things == ending.into.things
-    return last or ending.into.which == "tch"
+    return _goes_where(step, ending) and (ending.into.which == "tch" or ending.into.number is None)
+
+
+def _goes_where(step: Work, ending: Work) -> bool:
+    """True for the next place of a kind and the last one, or the turning chain."""
+    last = ending.into.which == "last" and step.into.things == ending.into.things
+    return step.into.which == "next" and (last or ending.into.which == "tch")
 
 
 def _stitches(work: Work) -> tuple[str, ...]:

@@ -6,14 +6,13 @@ from dataclasses import dataclass
 
 from gradegen.design.rows import Number
 from gradegen.read.notation.words.tokens import Token
-from gradegen.read.notation.words.word_lists import words
+from gradegen.read.notation.words.word_lists import ROWS, words
 
 UNITS = words(
     "st sts stitch stitches sp sps space spaces loop loops lp lps times time row rows rnd rnds round "
     "rounds rep reps repeats shells groups motifs blocks meshes corners more in inch inches cm mm"
 )
 
-ROW_WORDS = words("row rows rnd rnds round rounds")
 BEFORE = words("next last first of over chain cast rem remaining all every each to")
 
 
@@ -45,7 +44,7 @@ def bare_list(tokens: list[Token], at: int, sizes: int, *, prose: bool) -> tuple
     """`60, 66, 72 sts`: three numbers and more with commas between, in no bracket; of other length with a unit."""
     if sizes < 2 or tokens[at].kind != "number" or (at and tokens[at - 1].kind in (",", "number")):
         return None
-    if at and (tokens[at - 1].low in ROW_WORDS or tokens[at - 1].low in _NUMBERS_OF):
+    if at and (tokens[at - 1].low in ROWS or tokens[at - 1].low in _NUMBERS_OF):
         return None  # `Rows 2, 4, 6`
     entries: list[Entry] = []
     i = at

@@ -6,10 +6,11 @@ from dataclasses import dataclass, field
 
 from gradegen.design.rows import Listed, Number
 from gradegen.findings import Finding, Rule, Severity, Written
-from gradegen.read.notation.sizes.list_entries import BEFORE, ROW_WORDS, UNITS, Entry, bare_list, entry_of
+from gradegen.read.notation.sizes.list_entries import BEFORE, UNITS, Entry, bare_list, entry_of
 from gradegen.read.notation.sizes.names_in_sums import names_in_sum
 from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.notation.words.tokens import Token
+from gradegen.read.notation.words.word_lists import ROWS
 from gradegen.read.sums.formula import read_formula
 
 SIZE_LIST_LENGTH = Rule(
@@ -270,7 +271,7 @@ def _signed(tokens: list[Token], at: int, sizes: int) -> tuple[list[Entry], int]
     signs = ("-", "/", ":", "other")
     if at + 2 >= len(tokens) or tokens[at].kind not in ("number", "measure") or tokens[at + 1].kind not in signs:
         return None
-    if at and tokens[at - 1].low in ROW_WORDS:
+    if at and tokens[at - 1].low in ROWS:
         return None  # `Repeat Rows 2-5`
     if sizes > 2 and (spaced := _spaced(tokens, at, sizes)) is not None:
         return spaced

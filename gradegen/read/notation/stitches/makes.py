@@ -64,7 +64,7 @@ def read_item(r: Reading) -> Item | None:
             tight = token.value != "ch" and r.tokens[r.at - 1].start == token.end
         elif token.value != "ch" and r.low() == "twice" and r.low(1) in ("in", "into"):
             r.at += 1
-            number, counted = r.whole(2, r.tokens[r.at - 1].start, r.tokens[r.at - 1].end), "after"
+            number, counted = r.whole(2, *r.span(r.at - 1)), "after"
     make = Make(str(token.value), unless_one(number), place=r.place(mark))
     return Item(make, counted, tight)
 

@@ -12,6 +12,9 @@ def words(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
+ROWS = words("row rows rnd rnds round rounds")
+
+
 @lru_cache(maxsize=512)
 def phrases(text: str) -> Phrases:
     """The phrases of a text, parted by |, by their first word; the longest first."""
