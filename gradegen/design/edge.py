@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import lru_cache
+from operator import index
 from typing import Literal, NamedTuple
 
 Kind = Literal["st", "sp", "ch", "free loop", "row end", "ring", "gap"]
@@ -28,7 +29,8 @@ class Target:
     hashed: int = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        parts = (self.kind, self.name, self.length, self.group, self.nth, self.size, self.chain)
+        length = index(self.length)  # a plain number: counts that stand for several rows or sizes are refused
+        parts = (self.kind, self.name, length, self.group, self.nth, self.size, self.chain)
         object.__setattr__(self, "hashed", hash(parts))
 
     def __hash__(self) -> int:

@@ -22,7 +22,8 @@ from gradegen.work.along.judge import clusters_called
 from gradegen.work.edge.edges import plain, read_runs
 from gradegen.work.edge.shapes import with_groups_named
 from gradegen.work.order.sequence import RowsInOrder
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 
 Prior = Sequence[int | str | None] | int | str | None
 

@@ -21,7 +21,8 @@ from gradegen.work.order.second_thoughts import LastRow
 from gradegen.work.order.sequence import RowsInOrder
 from gradegen.work.passage.passages import is_passage
 from gradegen.work.passage.told_rows import Told, rows_told
-from gradegen.work.piece.piece import PieceWork, Standing, without_counts
+from gradegen.work.piece.piece import PieceWork, without_counts
+from gradegen.work.piece.standing import Standing
 from gradegen.work.row.row import Outcome, work_once
 from gradegen.work.row.settle import Reading, Settled
 from gradegen.work.rows import rows_in_order

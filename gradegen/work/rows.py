@@ -20,7 +20,8 @@ from gradegen.work.edge.doubts import told_chains
 from gradegen.work.order.sequence import RowsInOrder
 from gradegen.work.piece.entry import enter
 from gradegen.work.piece.numbering import is_booklet_label
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 from gradegen.work.piece.turning_chains import chain_for_all, told_loops, told_skips
 from gradegen.work.step.beginnings import begins_anew
 

@@ -26,7 +26,7 @@ from gradegen.grade.shaping.schedules import shape_rows
 from gradegen.read.notation.rows import read_rows
 from gradegen.read.notation.words.row_names import RowNames
 from gradegen.read.pattern.file import read_pattern_and_table
-from gradegen.work.piece.piece import Standing
+from gradegen.work.piece.standing import Standing
 from gradegen.work.rows import rows_in_order, work_rows
 
 PATTERNS = Path(__file__).resolve().parents[2] / "shared" / "patterns"

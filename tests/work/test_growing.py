@@ -18,7 +18,8 @@ from gradegen.work.edge.edges import read_runs
 from gradegen.work.edge.lines import Unlike, line, total
 from gradegen.work.order.growing import Growing
 from gradegen.work.order.sequence import RowsInOrder
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 
 # -- lines -----------------------------------------------------------------------------------------------------------
 

@@ -16,7 +16,8 @@ from gradegen.reckon.census.rows_of_size import for_one_size
 from gradegen.work.along.judge import census_of
 from gradegen.work.edge.edges import stitches, tally
 from gradegen.work.edge.stops import Fault, Unclear
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 from gradegen.work.row.row import Outcome
 from gradegen.work.rows import rows_in_order
 

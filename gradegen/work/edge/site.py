@@ -56,6 +56,11 @@ class Site:
     made: Made = field(default_factory=dict)  # makings that are the same in every size
     read: dict[int, Row] = field(default_factory=dict)  # rows known to hold nothing unread
 
+    @property
+    def size_name(self) -> str:
+        """The size being worked."""
+        return self.sizes[self.size]
+
     def choose(self, key: str, about: str, ways: Sequence[str], place: Place, *, silent: bool = False) -> int:
         """Which of the ways is tried in this reading; the first where nothing is set."""
         if len(ways) < 2:

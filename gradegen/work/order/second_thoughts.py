@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 
 from gradegen.design.rows import Row
 from gradegen.work.piece.done import UNCERTAIN, Done, falls_short
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 from gradegen.work.row.settle import Reading, Settled
 
 Work = Callable[[dict[int, Done]], "Settled | None"]  # works the row below in all its sizes

@@ -46,7 +46,8 @@ from gradegen.work.piece.labels import (
 )
 from gradegen.work.piece.measured_rows import rows_until
 from gradegen.work.piece.numbering import Numbering
-from gradegen.work.piece.piece import PieceWork, Standing, against, without_counts
+from gradegen.work.piece.piece import PieceWork, against, without_counts
+from gradegen.work.piece.standing import Standing
 from gradegen.work.piece.telling import notes_of
 from gradegen.work.row.row import Outcome
 from gradegen.work.row.settle import Settled

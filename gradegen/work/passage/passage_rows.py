@@ -12,7 +12,8 @@ from gradegen.work.edge.dense import is_too_dense, too_dense
 from gradegen.work.edge.edges import plain, stitches, tally, turned
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import Fault, Unclear
-from gradegen.work.piece.piece import PieceWork, Standing, shape_of
+from gradegen.work.piece.piece import PieceWork, shape_of
+from gradegen.work.piece.standing import Standing
 
 
 @dataclass(slots=True)

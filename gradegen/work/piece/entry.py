@@ -11,7 +11,8 @@ from gradegen.design.rows import Mixed, Repeat, Row, Skip, Slip, Step, Work
 from gradegen.findings import Finding, Rule, Severity
 from gradegen.work.edge.edges import stitches
 from gradegen.work.piece.left_behind import LeftBehind, beginnings, held_last, left_at_end, may_hold_more, named_in
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 
 NOTHING_HELD = Rule(
     "nothing-held", Severity.ERROR, "arithmetic", "the earlier piece leaves nothing that this one could be worked on"

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 
 from gradegen.design.rows import Aside, Row, Skip, Slip, Turn
 from gradegen.work.piece.entry import Entries
-from gradegen.work.piece.piece import PieceWork, Standing
+from gradegen.work.piece.piece import PieceWork
+from gradegen.work.piece.standing import Standing
 
 _JOINS = re.compile(r"\b(?:re)?(?:join|attach)", re.IGNORECASE)
 

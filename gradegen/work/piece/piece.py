@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from fractions import Fraction
-from typing import ClassVar, Literal, NamedTuple
+from typing import ClassVar, NamedTuple
 
 from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
@@ -14,58 +14,19 @@ from gradegen.design.rows import Chain, Definition, Even, Row, Turn, Unread
 from gradegen.work.edge.edges import ENDLESS, plain, stitches, tidy, turned, turned_round
 from gradegen.work.edge.site import Choice, Made, Site
 from gradegen.work.edge.stops import RUNS_SHORT, Fault, Unclear
-from gradegen.work.piece.left_behind import LeftBehind, left_by
+from gradegen.work.piece.left_behind import left_by
+from gradegen.work.piece.standing import Standing, rows_after, side_after, stays_doubtful
 from gradegen.work.row.row import Outcome, work_once
 from gradegen.work.row.settle import Reading, Settled, settle
+from gradegen.work.row.together import SiteOfAll, work_together
 from gradegen.work.step.beginnings import begins_anew as begins_anew
 from gradegen.work.step.beginnings import ends_on_group, may_leave_spaces
 from gradegen.work.step.beginnings import shape_of as shape_of
 from gradegen.work.step.picots import joined_loops
 from gradegen.work.step.stitching import goes_beside
 
-Side = Literal["RS", "WS"]
 _PLAIN = ("st", "sc", "hdc", "dc", "tr")  # units of a count that says how many stitches stand on the edge
 NOT_FOLLOWED = "the row before could not be followed"
-
-
-@dataclass(slots=True)
-class Standing:
-    """Where one size has come to.
-
-    `edge`: in the order the next row meets it; None: not known (nothing can be claimed). `assumed`: taken from a
-    printed count only, or a new part begins: a row that does not fit it proves nothing. `doubtful`: it comes from rows
-    worked by their own numbers alone, on an edge that is not known. `after_group`: the row before ended on a shell, so
-    that its turning chain stands for no stitch of the edge. `underside`: free loops of the foundation. `rests`: what
-    the two rows before left unworked, the last one's second: a turned row may end on what the one before it left.
-    `start_unknown`: the row before is not written. `rows`: worked since the piece began (None: not known);
-    `side_rows`: those of the piece it goes on from. `side`: of the next row, where a label has said it.
-    `piece`: the piece at hand; `left`: what it and earlier ones left for later ones; `on_held`: the edge is part of it.
-    """
-
-    edge: Edge | None = None
-    underside: Edge = ()
-    turning_chain: Chain | None = None
-    assumed: bool = False
-    doubtful: bool = False
-    after_group: bool = False
-    rests: tuple[Edge, Edge] = ((), ())
-    rows: int | None = 0
-    side_rows: int | None = 0
-    side: Side | None = None
-    piece: str = ""
-    left: tuple[LeftBehind, ...] = ()
-    on_held: bool = False
-    start_unknown: bool = False
-
-    @property
-    def is_doubted(self) -> bool:
-        """True where the edge is not certain."""
-        return self.assumed or self.doubtful
-
-    @property
-    def beyond(self) -> Edge:
-        """What lies behind the end of the edge among short rows, which turn early at both sides."""
-        return self.rests[0] if all(self.rests) else ()
 
 
 class Manner(NamedTuple):
@@ -111,6 +72,7 @@ class PieceWork:
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
     _manners: dict[tuple[int, bool, int], Manner] = field(default_factory=dict)
     _read: dict[int, Row] = field(default_factory=dict)
+    _apart: dict[int, Row] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         if not self.standings:
@@ -186,12 +148,44 @@ class PieceWork:
     def _work(
         self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
     ) -> tuple[list[Outcome], dict[str, Choice]]:
-        outcomes, choices, shape = [], {}, self.manner(row).shape
+        shape = self.manner(row).shape
+        alike = self._together(row, wanted, reading, notes) if len(wanted) > 1 and id(row) not in self._apart else None
+        if alike is not None:
+            return alike
+        outcomes, choices = [], {}
         for size in wanted:
             site = self.site(size, reading, notes, shape=shape)
             outcomes.append(self._once(row, site, self.standings[size]))
             choices.update(site.choices)
         return outcomes, choices
+
+    def _together(
+        self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
+    ) -> tuple[list[Outcome], dict[str, Choice]] | None:
+        """The row worked once for all these sizes; None where they part, which is then remembered."""
+        standings = [self.standings[size] for size in wanted]
+        site = self._site_of_all(row, wanted, standings, reading, notes)
+        if site is not None:
+            edges, undersides = [one.edge or () for one in standings], [one.underside for one in standings]
+            outcomes = work_together(row, site, edges, undersides, leaves=self.leaves)
+            if outcomes is not None:
+                return outcomes, site.choices
+        self._apart[id(row)] = row
+        return None
+
+    def _site_of_all(
+        self, row: Row, wanted: Sequence[int], standings: Sequence[Standing], reading: Reading, notes: NoteFacts | None
+    ) -> SiteOfAll | None:
+        """The site of all these sizes; None where they do not stand alike, or on edges that are not known."""
+        known = {one.edge is not None for one in standings}
+        if len(known) > 1 or any(one.manner != standings[0].manner for one in standings):
+            return None
+        if not known.pop() and not begins_anew(row) and not goes_beside(row.steps):
+            return None
+        shape = self.manner(row).shape
+        of_first = self.site(wanted[0], reading, notes, shape=shape)
+        values = {one.name: getattr(of_first, one.name) for one in fields(Site)}
+        return SiteOfAll(**values, wanted=wanted, alone=lambda i: self.site(i, reading, notes, shape=shape))
 
     def _once(self, row: Row, site: Site, standing: Standing) -> Outcome:
         if standing.edge is None:
@@ -328,30 +322,6 @@ class PieceWork:
         except (Fault, Unclear):
             return None
         return tidy(plain(number))
-
-
-def stays_doubtful(row: Row, outcome: Outcome, standing: Standing) -> bool:
-    """True where the new edge hangs on one that was not known, until a row begins by itself or a printed count fits."""
-    if outcome.unclear is not None and outcome.made is not None:
-        return True
-    if standing.edge is None:
-        return not begins_anew(row)
-    return standing.doubtful and not (row.stated and outcome.balances)
-
-
-def rows_after(standing: Standing, outcome: Outcome) -> int | None:
-    """Rows worked so far; a row that only chains is none, and one that could not be followed leaves it unknown."""
-    if standing.rows is None or outcome.made is None:
-        return None
-    return standing.rows + (1 if outcome.made else 0)
-
-
-def side_after(row: Row, shape: Shape, standing: Standing) -> Side | None:
-    """The side of the row to come: rows that turn change sides."""
-    side = row.side if row.side is not None and row.label.last is None else standing.side
-    if side is None or shape != "flat":
-        return side
-    return "WS" if side == "RS" else "RS"
 
 
 def without_counts(row: Row) -> Row:

@@ -189,7 +189,7 @@ def steps_of_size(row: Row, site: Site) -> tuple[Step, ...]:
     if id(row) in site.read or not any(isinstance(step, SizesOnly) for step in row.steps):
         return row.steps
     named = {size for step in row.steps if isinstance(step, SizesOnly) for size in step.sizes}
-    mine = site.sizes[site.size]
+    mine = site.size_name
     steps: list[Step] = []
     for step in row.steps:
         if not isinstance(step, SizesOnly):

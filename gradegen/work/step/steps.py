@@ -65,7 +65,7 @@ def do_either(walk: Walk, step: Either) -> None:
 @works(SizesOnly)
 def do_sizes_only(walk: Walk, step: SizesOnly) -> None:
     """Steps of some sizes only."""
-    if walk.site.sizes[walk.site.size] in step.sizes:
+    if walk.site.size_name in step.sizes:
         run(walk, step.body)
 
 
