@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gradegen.design.edge import Run, Target
-from gradegen.work.edge.each_size import each_size, edge_in, edge_of_all, in_size
+from gradegen.work.edge.each_size import each_size, edge_of_all, edges_in, in_sizes
 from gradegen.work.edge.edges import plain, read_runs, space
 from gradegen.work.edge.lines import Unlike
 
@@ -31,7 +31,7 @@ def test_sums(counts: Sequence[int], other: Sequence[int] | int, sign: Sign, tur
     except ZeroDivisionError:
         return
     found = sign(left, right) if sign in SUMS[:3] or not isinstance(left, int) else each_size(wanted)
-    assert [in_size(found, i) for i in range(3)] == wanted
+    assert [*in_sizes(found, 3)] == wanted
 
 
 @given(COUNTS, COUNTS | st.integers(-30, 300), st.sampled_from(ANSWERS))
@@ -55,7 +55,7 @@ def test_what_is_about_one_size_is_refused(use: Callable[[int], object]) -> None
 def test_edges_of_one_make_stand_for_each_other() -> None:
     edges = [read_runs("8 x (dc, ch-1 sp), 3 dc"), read_runs("9 x (dc, ch-1 sp), 3 dc")]
     both = edge_of_all(edges)
-    assert [edge_in(both, i) for i in range(2)] == edges
+    assert [*edges_in(both, 2)] == edges
     (run, three) = both
     assert isinstance(run, Run)
     assert run.items == edges[0][0].items  # type: ignore[union-attr]

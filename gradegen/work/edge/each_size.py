@@ -17,36 +17,44 @@ from gradegen.work.edge.lines import Unlike
 Sign = Callable[[int, int], int]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class EachSize:
     """A count in each of several sizes, not the same in all of them."""
 
     counts: tuple[int, ...]
 
     def __add__(self, other: object) -> int:
-        return each_size(self._with(operator.add, other))
+        if isinstance(other, int):
+            if other == 0:
+                return cast("int", self)
+            return cast("int", EachSize(tuple([count + other for count in self.counts])))  # still not all the same
+        return self._with(operator.add, other)
 
     __radd__ = __add__
 
     def __neg__(self) -> int:
-        return each_size([-count for count in self.counts])
+        return cast("int", EachSize(tuple([-count for count in self.counts])))
 
     def __sub__(self, other: object) -> int:
-        return each_size(self._with(operator.sub, other))
+        if isinstance(other, int):
+            return self + -other
+        return self._with(operator.sub, other)
 
     def __rsub__(self, other: int) -> int:
         return -self + other
 
     def __mul__(self, other: object) -> int:
-        return each_size(self._with(operator.mul, other))
+        if isinstance(other, int) and other == 1:
+            return cast("int", self)
+        return self._with(operator.mul, other)
 
     __rmul__ = __mul__
 
     def __floordiv__(self, other: object) -> int:
-        return each_size(self._with(operator.floordiv, other))
+        return self._with(operator.floordiv, other)
 
     def __mod__(self, other: object) -> int:
-        return each_size(self._with(operator.mod, other))
+        return self._with(operator.mod, other)
 
     def __lt__(self, other: object) -> bool:
         return self._alike(operator.lt, other)
@@ -64,7 +72,9 @@ class EachSize:
         return self._alike(operator.eq, other)
 
     def __bool__(self) -> bool:
-        return self._alike(operator.ne, 0)
+        if 0 in self.counts:
+            raise Unlike
+        return True
 
     def __hash__(self) -> int:
         return hash(self.counts)
@@ -77,20 +87,25 @@ class EachSize:
         """Never part of a sentence, which is about one size."""
         raise Unlike
 
-    def _with(self, sign: Sign, other: object) -> list[int]:
+    def _with(self, sign: Sign, other: object) -> int:
         """What the sign makes of each size's count and the other's."""
         if isinstance(other, int):
-            return [sign(count, other) for count in self.counts]
+            return each_size([sign(count, other) for count in self.counts])
         if isinstance(other, EachSize):
-            return list(map(sign, self.counts, other.counts))
+            return each_size(list(map(sign, self.counts, other.counts)))
         raise Unlike
 
     def _alike(self, sign: Sign, other: object) -> bool:
         """The answer that all sizes give."""
-        answers = self._with(sign, other)
-        if answers.count(answers[0]) != len(answers):
+        if isinstance(other, int):
+            answers = {sign(count, other) for count in self.counts}
+        elif isinstance(other, EachSize):
+            answers = set(map(sign, self.counts, other.counts))
+        else:
             raise Unlike
-        return bool(answers[0])
+        if len(answers) > 1:
+            raise Unlike
+        return bool(answers.pop())
 
 
 def each_size(counts: Iterable[int]) -> int:
@@ -99,9 +114,9 @@ def each_size(counts: Iterable[int]) -> int:
     return found[0] if found.count(found[0]) == len(found) else cast("int", EachSize(found))
 
 
-def in_size(number: int, i: int) -> int:
-    """The count of the i-th of the sizes; a plain number is the same in all of them."""
-    return number.counts[i] if isinstance(number, EachSize) else number
+def in_sizes(number: int, sizes: int) -> Sequence[int]:
+    """The count of each of so many sizes; a plain number is the same in all of them."""
+    return number.counts if isinstance(number, EachSize) else (number,) * sizes
 
 
 def edge_of_all(edges: Sequence[Edge]) -> Edge:
@@ -121,6 +136,20 @@ def _item_of_all(first: Target | Run, items: Sequence[Target | Run]) -> Target |
     return Run(each_size([run.times for run in runs]), edge_of_all([run.items for run in runs]))
 
 
-def edge_in(edge: Edge, i: int) -> Edge:
-    """The edge of the i-th of the sizes."""
-    return tuple([Run(in_size(one.times, i), edge_in(one.items, i)) if isinstance(one, Run) else one for one in edge])
+def edges_in(edge: Edge, sizes: int) -> Sequence[Edge]:
+    """The edge of each of so many sizes."""
+    columns = [_items_in(item, sizes) for item in edge]
+    if all(column is None for column in columns):
+        return (edge,) * sizes
+    filled = [column or (item,) * sizes for column, item in zip(columns, edge, strict=True)]
+    return list(zip(*filled, strict=True))
+
+
+def _items_in(item: Target | Run, sizes: int) -> Sequence[Target | Run] | None:
+    """An item of an edge in each size; None where it is the same in all."""
+    if isinstance(item, Target):
+        return None
+    inner = edges_in(item.items, sizes)
+    if isinstance(item.times, int) and inner[0] is item.items:
+        return None
+    return [Run(*one) for one in zip(in_sizes(item.times, sizes), inner, strict=True)]

@@ -10,7 +10,7 @@ from gradegen.design.rows import Number, Row
 from gradegen.findings import Place
 from gradegen.work.along.repeat_facts import RepeatFact
 from gradegen.work.along.walk import Stretch
-from gradegen.work.edge.each_size import each_size, edge_in, edge_of_all, in_size
+from gradegen.work.edge.each_size import each_size, edge_of_all, edges_in, in_sizes
 from gradegen.work.edge.lines import Unlike
 from gradegen.work.edge.site import Site
 from gradegen.work.edge.stops import Fault, Unclear
@@ -70,41 +70,70 @@ def work_together(
         found = work_once(row, site, edge_of_all(befores), edge_of_all(undersides), leaves=leaves)
         if found.fault is not None or found.mismatches:
             return None
-        return [_outcome_in(found, i, before) for i, before in enumerate(befores)]
+        return _outcomes_in(found, befores)
     except (Unlike, TypeError):  # sizes that part, and sums that such counts do not know
         return None
 
 
-def _outcome_in(found: Outcome, i: int, before: Edge) -> Outcome:
-    return Outcome(
-        before=before,
-        after=edge_in(found.after, i),
-        underside=edge_in(found.underside, i),
-        rest=edge_in(found.rest, i),
-        made=None if found.made is None else in_size(found.made, i),
-        units=_numbers_in(found.units, i),
-        taken=None if found.taken is None else in_size(found.taken, i),
-        census=_numbers_in(found.census, i),
-        unclear=found.unclear,
-        facts=tuple([_fact_in(fact, i) for fact in found.facts]),
-        stood=None if found.stood is None else (in_size(found.stood[0], i), found.stood[1]),
-        placeless=found.placeless,
-        unsure=found.unsure,
-        kept_aside=tuple([Stretch(edge_in(one.edge, i), in_size(one.chain, i)) for one in found.kept_aside]),
-        longer=found.longer,
-    )
+def _outcomes_in(found: Outcome, befores: Sequence[Edge]) -> list[Outcome]:
+    """What the sizes worked as one came to, told for each of them."""
+    number = len(befores)
+    edges = zip(*(edges_in(edge, number) for edge in (found.after, found.underside, found.rest)), strict=True)
+    counts = zip(*(_counts_in(count, number) for count in (found.made, found.taken)), strict=True)
+    names = zip(*(_named_in(counts, number) for counts in (found.units, found.census)), strict=True)
+    facts, stretches = _facts_in(found.facts, number), _stretches_in(found.kept_aside, number)
+    stood = _counts_in(found.stood[0] if found.stood else None, number)
+    outcomes = []
+    for i, before in enumerate(befores):
+        (after, underside, rest), (made, taken), (units, census) = next(edges), next(counts), next(names)
+        chain = stood[i]
+        outcomes.append(
+            Outcome(
+                before,
+                after,
+                underside,
+                rest,
+                made=made,
+                units=units,
+                taken=taken,
+                census=census,
+                unclear=found.unclear,
+                facts=facts[i],
+                stood=(chain, found.stood[1]) if found.stood and chain is not None else None,
+                placeless=found.placeless,
+                unsure=found.unsure,
+                kept_aside=stretches[i],
+                longer=found.longer,
+            )
+        )
+    return outcomes
 
 
-def _numbers_in(numbers: Mapping[str, int], i: int) -> dict[str, int]:
-    return {name: in_size(number, i) for name, number in numbers.items()}
+def _counts_in(count: int | None, sizes: int) -> Sequence[int | None]:
+    return (None,) * sizes if count is None else in_sizes(count, sizes)
 
 
-def _fact_in(fact: RepeatFact, i: int) -> RepeatFact:
-    return RepeatFact(
-        fact.place,
-        in_size(fact.took, i),
-        in_size(fact.took_spaces, i),
-        edge_in(fact.before, i),
-        edge_in(fact.after, i),
-        in_size(fact.times, i),
-    )
+def _named_in(counts: Mapping[str, int], sizes: int) -> Sequence[dict[str, int]]:
+    """Counts by name in each size; every size has its own to add to."""
+    each = [in_sizes(count, sizes) for count in counts.values()]
+    return [dict(zip(counts, [column[i] for column in each], strict=True)) for i in range(sizes)]
+
+
+def _facts_in(facts: Sequence[RepeatFact], sizes: int) -> Sequence[tuple[RepeatFact, ...]]:
+    if not facts:
+        return ((),) * sizes
+    return list(zip(*(_fact_in(fact, sizes) for fact in facts), strict=True))
+
+
+def _fact_in(fact: RepeatFact, sizes: int) -> list[RepeatFact]:
+    numbers = (in_sizes(number, sizes) for number in (fact.took, fact.took_spaces))
+    edges = (edges_in(edge, sizes) for edge in (fact.before, fact.after))
+    told = zip(*numbers, *edges, in_sizes(fact.times, sizes), strict=True)
+    return [RepeatFact(fact.place, *one) for one in told]
+
+
+def _stretches_in(stretches: Sequence[Stretch], sizes: int) -> Sequence[tuple[Stretch, ...]]:
+    if not stretches:
+        return ((),) * sizes
+    each = [zip(edges_in(one.edge, sizes), in_sizes(one.chain, sizes), strict=True) for one in stretches]
+    return [tuple([Stretch(*one) for one in told]) for told in zip(*each, strict=True)]
