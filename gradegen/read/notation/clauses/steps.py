@@ -9,7 +9,6 @@ from gradegen.design.rows import (
     Aside,
     Chain,
     Even,
-    Join,
     OtherSide,
     Repeat,
     Skip,
@@ -26,6 +25,7 @@ from gradegen.read.notation.asides.materials import read_material
 from gradegen.read.notation.asides.size_passages import ends_size_passage, read_sizes_headed, read_sizes_only
 from gradegen.read.notation.asides.stated import read_open_count
 from gradegen.read.notation.asides.unknown import read_unknown_stitch
+from gradegen.read.notation.clauses.counts_at_end import counts_may_stand
 from gradegen.read.notation.clauses.unread_words import is_known, unread_words
 from gradegen.read.notation.passages.changes import counts_even, evened_count, read_change, read_even
 from gradegen.read.notation.passages.evenly import read_along_ends, read_beside, read_evenly, read_work_to_last
@@ -158,23 +158,13 @@ def _one(r: Reading, level: Steps, stop: int, whole_row: bool) -> None:
         if number is not None:
             level.stated.append(Stated(number, Thing("st"), place=number.place))
         return
-    counts = read_open_count(r, at_sentence=_counts_may_stand(level, r)) if whole_row else None
+    counts = read_open_count(r, at_sentence=counts_may_stand(r, level.steps, level.after_stop)) if whole_row else None
     if counts is not None:
         level.stated += counts
         return
     if level.stars and _tail_without_repeat(r, level):
         return
     _clause(r, level, stop)
-
-
-def _counts_may_stand(level: Steps, r: Reading) -> bool:
-    """True behind a full stop, and behind the turn or join that ends a row."""
-    if not any(not isinstance(step, (Aside, Unread)) for step in level.steps):
-        return False
-    if level.after_stop or count_is_behind_end(r):
-        return True
-    ended = isinstance(level.steps[-1], (Turn, Join)) and any(isinstance(step, (Work, Repeat)) for step in level.steps)
-    return ended and r.tokens[r.next_break(r.at)].kind in ("end", ".")
 
 
 def _tail_without_repeat(r: Reading, level: Steps) -> bool:
