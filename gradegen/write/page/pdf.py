@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import logging
 import os
+import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -44,7 +45,7 @@ def pdf_bytes(
     typesetter, missing = _typesetter(place)
     if typesetter is None:
         return None, missing
-    with _what_is_logged() as said, _no_clock():
+    with _what_is_logged() as said, _no_clock(), _nothing_left_behind():
         try:
             document = _laid_out(typesetter, html, files, closer)
             data: bytes = document.write_pdf(
@@ -108,7 +109,7 @@ def load_typesetter() -> None:
         import weasyprint  # noqa: F401
 
 
-_FIRST = (
+FIRST = (
     '<html lang="en"><head><title>-</title><style>@font-face { font-family: Body; '
     f'src: url("{OURS}fonts/body.ttf") }} body {{ font: 9pt Body }}</style></head><body><h1>-</h1><ul><li>-</li></ul>'
     '<table><tr><th>-</th><td>-</td></tr></table><svg width="9" height="9"><title>-</title><path d="M0 0 L9 9"/></svg>'
@@ -122,7 +123,7 @@ def warm_up() -> None:
     Whatever goes wrong here goes wrong with the first real page again, and is told then.
     """
     with suppress(Exception):
-        pdf_bytes(_FIRST, PageFiles(Path()), Place("-", 1, 1, 1, 1))
+        pdf_bytes(FIRST, PageFiles(Path()), Place("-", 1, 1, 1, 1))
 
 
 def _typesetter(place: Place) -> tuple[ModuleType | None, tuple[Finding, ...]]:
@@ -160,6 +161,18 @@ def _no_clock() -> Iterator[None]:
         yield
     finally:
         del os.environ["SOURCE_DATE_EPOCH"]
+
+
+@contextmanager
+def _nothing_left_behind() -> Iterator[None]:
+    """The typesetter lays fonts in a folder that it clears away late or never; here that goes with the page."""
+    usual = tempfile.tempdir
+    with tempfile.TemporaryDirectory(prefix="gradegen-", ignore_cleanup_errors=True) as own:
+        tempfile.tempdir = own
+        try:
+            yield
+        finally:
+            tempfile.tempdir = usual
 
 
 @contextmanager

@@ -1,6 +1,7 @@
 import os
 import signal
 import sys
+import tempfile
 from pathlib import Path
 
 import pytest
@@ -76,3 +77,13 @@ def test_a_fault_of_ours_is_raised_here(tmp_path: Path, monkeypatch: pytest.Monk
 def test_elsewhere_there_is_none(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "platform", "darwin")
     assert start_press() is None
+
+
+@needs_linux
+def test_nothing_is_left_among_temporary_files(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    with start_press() or pytest.fail("no press") as other:
+        data, _ = other.typeset(pdf.FIRST, PageFiles(tmp_path), HERE)()
+    assert data is not None
+    assert pdf_bytes(pdf.FIRST, PageFiles(tmp_path), HERE)[0] is not None
+    assert not [*tmp_path.iterdir()]
