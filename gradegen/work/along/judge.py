@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from gradegen.design.edge import Run, Target
 from gradegen.design.rows import Chain, Definition, Stated
@@ -94,7 +95,14 @@ def name_groups(stated: Sequence[Stated], units: dict[str, int], site: Site) -> 
             units[name] = units["group"]
 
 
-def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk: Walk) -> tuple[Mismatch, ...]:
+class Compared(NamedTuple):
+    """The printed counts that a row misses, and those that nothing it makes could be held against."""
+
+    missed: tuple[Mismatch, ...]
+    open: tuple[Stated, ...]
+
+
+def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk: Walk) -> Compared:
     """Every printed count that differs from what was made; counts of the same unit are added up."""
     totals: dict[str, tuple[int, Stated]] = {}
     for one in stated:
@@ -105,12 +113,15 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
         before = totals.get(name, (0, one))[0]
         totals[name] = (before + written, one)
     lone = len(totals) == 1
-    found = []
+    found, unknown = [], []
     for name, (written, one) in totals.items():
         worked = _worked(name, one, made, units, walk)
         if worked is None:
             worked = _full_or_half(name, totals, walk)
-        if worked is None or worked == written or (lone and name in stitches() and made == written):
+        if worked is None:
+            unknown += [] if _is_seen(written, totals, made, walk, units) else [one]
+            continue
+        if worked == written or (lone and name in stitches() and made == written):
             continue
         if name == "st" and counted_with_bridges(walk.ahead, walk.site, worked, written):
             continue
@@ -119,7 +130,18 @@ def compare(stated: Sequence[Stated], made: int, units: Mapping[str, int], walk:
         if worked - _within_others(name, totals, units, walk) == written:
             continue  # `20 crossed sts and 2 dc`: those beside them
         found.append(Mismatch(one, walk.site.place_of(one.number), written, worked, "sts" if name == "st" else name))
-    return tuple(found)
+    return Compared(tuple(found), tuple(unknown))
+
+
+def _is_seen(
+    written: int, totals: Mapping[str, tuple[int, Stated]], made: int, walk: Walk, units: Mapping[str, int]
+) -> bool:
+    """Whether so many of something stand in the row, whatever it is called: `6 corners`, and 6 chain spaces."""
+    standing = tally(tuple(walk.out))
+    chains = sum(one.length * number for one, number in standing.items() if one.kind == "sp")
+    together = sum(number for number, _ in totals.values())
+    there = {*units.values(), *_groups_by_size(walk.out).values(), chains}
+    return written in there or (len(totals) == 1 and written == made) or together == units.get("group")
 
 
 def _besides_groups(name: str, more: int, totals: Mapping[str, tuple[int, Stated]]) -> bool:

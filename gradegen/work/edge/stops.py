@@ -20,6 +20,9 @@ RANGE_DOES_NOT_DIVIDE = Rule(
 OFF_MULTIPLE = Rule("foundation-off-multiple", Severity.ERROR, "arithmetic", "the chain is not on the stated multiple")
 NOT_WHOLE = Rule("count-not-whole", Severity.ERROR, "arithmetic", "a sum of counts is not a whole number")
 NO_SUCH_COUNT = Rule("unknown-count", Severity.ERROR, "file format", "a sum names a count the pattern does not have")
+NOT_COMPARED = Rule(
+    "count-not-compared", Severity.NOTE, "arithmetic", "a printed count could not be held against the row"
+)
 TWO_READINGS = Rule("two-readings", Severity.WARNING, "arithmetic", "the words can be worked in two ways, and both fit")
 READING_CHOSEN = Rule("reading-chosen", Severity.NOTE, "arithmetic", "the words can be read in two ways; only one fits")
 

@@ -48,7 +48,7 @@ from gradegen.work.piece.measured_rows import rows_until
 from gradegen.work.piece.numbering import Numbering
 from gradegen.work.piece.piece import PieceWork, against, without_counts
 from gradegen.work.piece.standing import Standing
-from gradegen.work.piece.telling import notes_of
+from gradegen.work.piece.telling import notes_of, notes_on_counts
 from gradegen.work.row.row import Outcome
 from gradegen.work.row.settle import Settled
 from gradegen.work.step.beginnings import begins_anew, begins_ring
@@ -68,6 +68,7 @@ class RowsInOrder:
     revised: list[WorkedRow] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     entries: Entries = ()
+    told: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.known = self.known or [{} for _ in self.piece.sizes]
@@ -107,7 +108,7 @@ class RowsInOrder:
         ]
         self.remember(row, wanted)
         if settled is not None and not any((last := done[i].last) and last.fault for i in wanted):
-            self.findings.extend(notes_of(settled, row))
+            self.findings += [*notes_of(settled, row), *notes_on_counts(settled, row, self.told)]
         return worked
 
     def _enter(self, row: Row, wanted: Sequence[int]) -> tuple[dict[int, Done], Settled | None, list[Standing]]:

@@ -8,7 +8,7 @@ from gradegen.design.edge import Edge
 from gradegen.design.rows import Row
 from gradegen.findings import Finding, Place
 from gradegen.work.edge.edges import stitches, tally, words
-from gradegen.work.edge.stops import CHAIN_CONVENTION, COUNT_WRONG, READING_CHOSEN, TWO_READINGS
+from gradegen.work.edge.stops import CHAIN_CONVENTION, COUNT_WRONG, NOT_COMPARED, READING_CHOSEN, TWO_READINGS
 from gradegen.work.row.row import Outcome
 from gradegen.work.row.settle import Settled
 
@@ -118,3 +118,20 @@ def notes_of(settled: Settled, row: Row) -> Iterator[Finding]:
             )
         elif way or not choice.silent:
             yield READING_CHOSEN.at(choice.place, f"Read as: {choice.ways[min(way, len(choice.ways) - 1)]}.", row=label)
+
+
+def notes_on_counts(settled: Settled, row: Row, told: set[str]) -> Iterator[Finding]:
+    """A note on each unit whose printed count nothing could be held against; once a piece, in its first row.
+
+    `told`: the units already spoken of; those of this row are added.
+    """
+    for one in {one.unit.name: one for outcome in settled.outcomes for one in outcome.open_counts}.values():
+        name = one.unit.name
+        if name not in told:
+            told.add(name)
+            yield NOT_COMPARED.at(
+                one.place,
+                f"The row tells its stitches one by one and makes no {name} by name; this count was not compared.",
+                row=row.label.text or None,
+                hint=f"count the {name} by hand, here and in later rows",
+            )

@@ -15,6 +15,7 @@ from gradegen.design.rows import (
     Repeat,
     Row,
     SizesOnly,
+    Stated,
     Step,
     Turn,
     Unread,
@@ -47,8 +48,9 @@ _MOST_ITEMS = 600  # of an edge in its shortest form; a row of many stitches has
 class Outcome:
     """What one row came to. `fault`, `unclear`: None when it balances; `mismatches`: printed counts it misses.
 
-    `placeless`: all was read, and a place could not be found. `unsure`: why the count can't be known, though it
-    balances. `kept_aside`: stretches left for a later piece. `longer`: it took some of what lies behind its edge.
+    `open_counts`: printed counts that nothing it makes can be held against. `placeless`: all was read, and a place
+    could not be found. `unsure`: why the count can't be known, though it balances. `kept_aside`: stretches left for a
+    later piece. `longer`: it took some of what lies behind its edge.
     """
 
     before: Edge
@@ -62,6 +64,7 @@ class Outcome:
     fault: Fault | None = None
     unclear: Unclear | None = None
     mismatches: tuple[Mismatch, ...] = ()
+    open_counts: tuple[Stated, ...] = ()
     facts: tuple[RepeatFact, ...] = ()
     trace: tuple[WorkedStep, ...] = ()
     stood: tuple[int, tuple[str, ...]] | None = None
@@ -228,7 +231,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.census = census_of(standing, walk.spent)
     if walk.site.blind:
         name_groups(row.stated, outcome.units, walk.site)
-        outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
+        outcome.mismatches, outcome.open_counts = compare(row.stated, outcome.made, outcome.units, walk)
         return
     there = walk.used + walk.whole(ANY_STITCH)
     outcome.rest = walk.cursor.rest() if walk.unworked else ()
@@ -236,7 +239,7 @@ def _count(walk: Walk, row: Row, outcome: Outcome) -> None:
     outcome.taken = there - walk.remaining(ANY_STITCH) if walk.unworked else there
     outcome.underside = _underside(walk)
     name_groups(row.stated, outcome.units, walk.site)
-    outcome.mismatches = compare(row.stated, outcome.made, outcome.units, walk)
+    outcome.mismatches, outcome.open_counts = compare(row.stated, outcome.made, outcome.units, walk)
 
 
 def _only_chains(walk: Walk) -> bool:

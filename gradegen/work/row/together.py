@@ -98,6 +98,7 @@ def _outcomes_in(found: Outcome, befores: Sequence[Edge]) -> list[Outcome]:
                 taken=taken,
                 census=census,
                 unclear=found.unclear,
+                open_counts=found.open_counts,
                 facts=facts[i],
                 stood=(chain, found.stood[1]) if found.stood and chain is not None else None,
                 placeless=found.placeless,
