@@ -11,6 +11,7 @@ from gradegen.design.edge import Edge
 from gradegen.design.notes import NoteFacts
 from gradegen.design.pattern import Shape
 from gradegen.design.rows import Chain, Definition, Even, Row, Turn, Unread
+from gradegen.findings import Place
 from gradegen.work.edge.edges import ENDLESS, plain, stitches, tidy, turned, turned_round
 from gradegen.work.edge.site import Choice, Made, Site
 from gradegen.work.edge.stops import RUNS_SHORT, Fault, Unclear
@@ -72,7 +73,7 @@ class PieceWork:
     _known: dict[object, tuple[Row, NoteFacts | None, Settled]] = field(default_factory=dict)
     _manners: dict[tuple[int, bool, int], Manner] = field(default_factory=dict)
     _read: dict[int, Row] = field(default_factory=dict)
-    _apart: dict[int, Row] = field(default_factory=dict)
+    _apart: set[Place] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         if not self.standings:
@@ -149,9 +150,10 @@ class PieceWork:
         self, row: Row, wanted: Sequence[int], reading: Reading, notes: NoteFacts | None
     ) -> tuple[list[Outcome], dict[str, Choice]]:
         shape = self.manner(row).shape
-        alike = self._together(row, wanted, reading, notes) if len(wanted) > 1 and id(row) not in self._apart else None
-        if alike is not None:
-            return alike
+        if len(wanted) > 1 and row.place not in self._apart:
+            alike = self._together(row, wanted, reading, notes)
+            if alike is not None:
+                return alike
         outcomes, choices = [], {}
         for size in wanted:
             site = self.site(size, reading, notes, shape=shape)
@@ -170,7 +172,7 @@ class PieceWork:
             outcomes = work_together(row, site, edges, undersides, leaves=self.leaves)
             if outcomes is not None:
                 return outcomes, site.choices
-        self._apart[id(row)] = row
+        self._apart.add(row.place)
         return None
 
     def _site_of_all(

@@ -9,7 +9,7 @@ from gradegen.work.edge.site import Choice
 from gradegen.work.row.row import Outcome
 
 Reading = Mapping[str, int]
-_MOST = 40
+_MOST = 28
 
 
 @dataclass(slots=True)

@@ -146,8 +146,13 @@ def find_part(walk: Walk, into: Into) -> None:
 
 
 def _to_nth(walk: Walk, into: Into) -> None:
-    """`in 2nd st`: counted from where the row begins, its starting chain standing on the first."""
-    kind = walk.kind(into.things)
+    """`in 2nd st`: counted from where the row begins, its starting chain standing on the first; `in centre st`."""
+    kind, one = walk.kind(into.things), walk.cursor.peek()
+    if into.nth is None and one is not None and _is_centre(one) and kind.fits(one):
+        walk.owe(kind)  # `sc in each st to centre sc of next corner, 3 sc in centre sc`: it stands there
+        return
+    if into.nth is None and one is None and walk.inside and kinds.holds(walk.before, _is_centre):
+        raise walk.short(kind, 1, into.place)
     if into.nth is None and (kind is kinds.ANY_STITCH or kind.key.startswith("sp")):
         go_to_centre(walk, kind, into.place)
         return
@@ -158,6 +163,11 @@ def _to_nth(walk: Walk, into: Into) -> None:
     before = walk.site.number(into.nth) - 1 - used
     if before > 0:
         walk.take(kind, before, into.place)
+
+
+def _is_centre(one: Target) -> bool:
+    """The middle one of three or more in one place."""
+    return one.size > 2 and one.nth == (one.size + 1) // 2
 
 
 def _to_centre_from_within(walk: Walk, name: str) -> bool:

@@ -258,7 +258,11 @@ def _thing(r: Reading) -> Bound | None:
     if r.low() == "underarm" and r.tokens[r.at + 1].kind not in ("stitch", "chain"):
         r.at += 1
         return Bound("thing", thing=Thing("ch"))
+    central = r.tokens[r.at - 1].low in ("center", "centre", "middle")
     thing = read_thing(r)
+    if thing is not None and central and r.accept("of"):
+        r.accept("the", "next", "each", "first")
+        thing = corner if (corner := read_thing(r)) == Thing("corner") else None
     if thing is None:
         return None
     r.stop = thing

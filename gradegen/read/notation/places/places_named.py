@@ -27,7 +27,7 @@ from gradegen.read.notation.places.place_words import (
     top_of,
 )
 from gradegen.read.notation.places.places_apart import read_apart, read_marked, read_skipped
-from gradegen.read.notation.places.things import SPACES, STITCHES, read_thing
+from gradegen.read.notation.places.things import SPACES, STITCHES, is_space, read_thing
 from gradegen.read.notation.words.reading import FURTHEST, ORDINALS, Reading, unless_one
 from gradegen.read.notation.words.word_lists import phrases, words
 
@@ -284,6 +284,8 @@ def _part_of(r: Reading, mark: int) -> Into | None:
     if of is None and thing is None:
         r.at = mark
         return None
+    if of is not None and of.things == (Thing("corner"),) and (thing is None or not is_space(thing)):
+        return of  # `center st of each corner`: what makes it a corner
     if part == "top" and of is not None and of.which == "last" and of.number is None and of.of is None:
         return Into("same", of.things, place=r.place(mark))  # `in top of last tr`: the one just made
     if part in ("top", "base", "tip", "side"):

@@ -241,8 +241,8 @@ def _fixed(r: Reading, word: str) -> Thing:
 
 
 def _space_of_noun(r: Reading) -> None:
-    """Passes the second noun of `corner sp`, `corner loop`, `corner st`."""
-    if r.low() in SPACES or r.low() in STITCHES:
+    """Passes the second noun of `corner sp`, `corner loop`, `corner st`, `corner dc`."""
+    if r.low() in SPACES or r.low() in STITCHES or (r.here.kind == "stitch" and not r.here.own):
         r.at += 1
     elif r.here.kind == "chain" and r.low(1) in SPACES:
         r.at += 2

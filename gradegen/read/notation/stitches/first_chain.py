@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from gradegen.design.rows import Into, Number, Step, Thing, Work
+from gradegen.design.rows import Either, Into, Number, Step, Thing, Work
 from gradegen.read.notation.stitches.works import read_work
-from gradegen.read.notation.words.reading import Reading
+from gradegen.read.notation.words.reading import Reading, plain
 from gradegen.read.notation.words.word_lists import phrases
 
 
@@ -19,6 +19,9 @@ def read_first_chain(r: Reading) -> list[Step] | None:
     if parted is None or works is None:
         r.at = mark
         return None
+    together = _together(works[0], begin) if begin is not None else None
+    if together is not None:
+        parted = [Either((tuple(parted), (together,)), _WAYS, place=r.place(mark))]
     return [*parted, *works[1:]]
 
 
@@ -37,7 +40,7 @@ def _begin(r: Reading) -> Into | None:
     if nth < 2 or r.here.value != "ch":
         return None
     r.at += 1
-    if not r.phrase(phrases("from hook|from the hook|from your hook")):
+    if not r.phrase(phrases("from hook|from the hook|from your hook")) and r.here.kind not in (",", ":"):
         return None
     into = Into("from hook", (Thing("ch"),), nth=r.whole(nth, ordinal.start, ordinal.end), place=r.place(mark))
     r.accept(",", ":")
@@ -61,6 +64,18 @@ def _parted(step: Step, begin: Into) -> list[Step] | None:
     if others is None:
         return None
     return [first, *([replace(step, into=replace(step.into, number=others))] if others.values != (0,) else [])]
+
+
+_WAYS = ("one stitch in each chain from there on", "all of them in that chain")
+_MOST_IN_ONE = 4
+
+
+def _together(step: Step, begin: Into) -> Work | None:
+    """`beginning in 2nd ch from hook, 2 sc, sc in next 3 ch`: all of them may go into that chain."""
+    number = plain(step.into.number) if isinstance(step, Work) and step.bare else None
+    if not isinstance(step, Work) or number is None or not 1 < number <= _MOST_IN_ONE or len(step.makes) > 1:
+        return None
+    return replace(step, makes=(replace(step.makes[0], times=step.into.number),), into=begin, bare=False)
 
 
 def _one_less(number: Number) -> Number | None:

@@ -176,11 +176,22 @@ def with_each_kind(steps: list[Step]) -> list[Step]:
     out: list[Step] = []
     for step in steps:
         last = out[-1] if out else None
-        if last is not None and isinstance(step, Work) and _is_each(last) and _is_each(step) and _differ(last, step):
+        if isinstance(step, Work) and _goes_around(last) and _is_a_corner(step):
+            step = replace(step, into=replace(step.into, which="each", loosely=False))
+        elif not (isinstance(step, Work) and last is not None and _is_each(last) and _is_each(step)):
+            out.append(step)
+            continue
+        if last is not None and _differ(last, step):
             out[-1] = _joined(last, step)
         else:
             out.append(step)
     return out
+
+
+def _is_a_corner(step: Work) -> bool:
+    """`3 sc in corner`, `3 sc in each corner st`: behind stitches all around, every corner is meant."""
+    into = step.into
+    return into.things == (Thing("corner"),) and into.number is None and into.which in ("next", "each")
 
 
 def with_tiles(r: Reading, steps: list[Step]) -> list[Step]:

@@ -164,7 +164,16 @@ class Reading:
             return after.low == "from" or (
                 after.kind in ("number", "count") and self.tokens[self.at + 2].low == "times"
             )
-        return token.low in _GOING_ON or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
+        return self._goes_on() or (token.low == "end" and self.tokens[self.at + 1].low in ("with", "last"))
+
+    def _goes_on(self) -> bool:
+        """`and`, `then`; behind the end of a row `with 3 sc in each corner` too."""
+        word, at = self.tokens[self.at].low, self.at
+        if word in ("with", "making", "placing", "working") and self.tokens[at - 1].low in ("around", "across", "end"):
+            return self.tokens[at + 1].kind == "number" and self.tokens[at + 2].kind == "stitch"
+        if word == "for":
+            return [token.low for token in self.tokens[at + 1 : at + 3]] == ["a", "total"]
+        return word in _GOING_ON
 
     def next_break(self, mark: int) -> int:
         """The index of the next separator, star or closing bracket; brackets in between are passed whole."""
